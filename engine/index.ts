@@ -1,0 +1,87 @@
+/** The engine's public names. Everything is SI; see docs/MODEL.md for what is assumed. */
+
+export { daubuissonEfficiency, rankineEfficiency } from './cycle/efficiencies.ts';
+export type {
+  AirPocket,
+  DeliveryLine,
+  DriveLine,
+  Installation,
+  ProfilePoint,
+  Source,
+  SteadySource,
+  StoredSource,
+} from './cycle/installation.ts';
+export { beatAtHead, operatingPoint, type RunOptions } from './cycle/operating-point.ts';
+export type {
+  HeadEnvelope,
+  OperatingPoint,
+  RunEnd,
+  RunOutcome,
+  StartUp,
+  Trace,
+} from './cycle/run-record.ts';
+export { type StartUpOptions, startUp } from './cycle/start-up.ts';
+export { type TraceOptions, traceRun } from './cycle/trace-run.ts';
+export type { DeliveryValve } from './machine/delivery-valve.ts';
+export type { AirVessel, Ram, Snifter } from './machine/ram.ts';
+export {
+  submergedWeightOfMass,
+  TYPICAL_SIZES,
+  type TypicalSize,
+  typicalRam,
+} from './machine/typical-ram.ts';
+export type {
+  SprungValve,
+  SwingValve,
+  WasteValve,
+  WeightedValve,
+} from './machine/waste-valve.ts';
+export { closingFlow, flowArea, openingForces, seatArea } from './machine/waste-valve.ts';
+export { findRoot, type Root } from './numerics/find-root.ts';
+export { interpolate, type TablePoint } from './numerics/interpolate.ts';
+export { minimumBendRadius } from './pipes/bend-radius.ts';
+export { boreChangeDrop, suddenContractionLoss, suddenExpansionLoss } from './pipes/bore-change.ts';
+export { churchillFriction } from './pipes/churchill-friction.ts';
+export { colebrookFriction } from './pipes/colebrook-friction.ts';
+export { type CreepElement, creepCompliance, HDPE_CREEP, type WallCreep } from './pipes/creep.ts';
+export { deratedRating } from './pipes/derated-rating.ts';
+export type { KnownBy, SourcedValue } from './pipes/evidence.ts';
+export { findPipe, PIPES, pipeNames } from './pipes/find-pipe.ts';
+export { FITTINGS, type FittingName, findFitting, fittingNames } from './pipes/fittings.ts';
+export { darcyFriction } from './pipes/friction.ts';
+export { frictionHeadLoss, meanVelocity } from './pipes/friction-head-loss.ts';
+export { haalandFriction } from './pipes/haaland-friction.ts';
+export { hazenWilliamsGradient } from './pipes/hazen-williams.ts';
+export { joukowskyHead, joukowskyPressure } from './pipes/joukowsky.ts';
+export { laminarFriction } from './pipes/laminar-friction.ts';
+export { deratingFactor, MATERIALS, type Material, type MaterialName } from './pipes/materials.ts';
+export type { Pipe, PipeSegment, Restraint } from './pipes/pipe.ts';
+export { finalVelocity, growthTime, timeToVelocity, velocityAfter } from './pipes/rigid-column.ts';
+export { type EndLosses, lineHeadLoss, type SteadyFlow, steadyFlow } from './pipes/steady-flow.ts';
+export type { TablePipe } from './pipes/tables/table-pipe.ts';
+export { thickWallFactor, thinWallFactor, wallCompliance } from './pipes/wall-stretch.ts';
+export { airFreeWaveSpeed, mixtureWaveSpeed, waveSpeed } from './pipes/wave-speed.ts';
+export { GRAVITY, STANDARD_ATMOSPHERE } from './quantities.ts';
+export type {
+  Answer,
+  Change,
+  Changeable,
+  Limit,
+  MaterialChange,
+  PressureCheck,
+  PressureCheckRow,
+  RunningStretch,
+  Verdict,
+  VerdictKind,
+} from './site/answer.ts';
+export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export { varied } from './site/varied.ts';
+export { terminalFlow } from './site/verdict.ts';
+export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';
+export { isentropicBulkModulus, isothermalBulkModulus } from './water/bulk-modulus.ts';
+export { waterDensity } from './water/density.ts';
+export { COLDEST_WATER, WARMEST_WATER } from './water/liquid-range.ts';
+export { waterSoundSpeed } from './water/sound-speed.ts';
+export { vapourPressure } from './water/vapour-pressure.ts';
+export { waterViscosity } from './water/viscosity.ts';
+export { type Water, waterAt } from './water/water.ts';
