@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { allRows } from './all-rows.ts';
+import { expectWithin } from './expect-within.ts';
+import { readTable, tableNames } from './read-table.ts';
+
+const ROWS = allRows();
+const TABLES = [...new Set(ROWS.map(({ table }) => table))];
+
+for (const table of TABLES) {
+  describe(table, () => {
+    for (const row of ROWS.filter((one) => one.table === table)) {
+      const name = `${row.id}: ${row.quantity} [${row.source}, ${row.knownBy}]`;
+      if (row.skip) {
+        test.skip(`${name} (skipped: ${row.skip})`, () => {});
+      } else {
+        test(name, () => {
+          expectWithin(row.ours(), row.published, row, row.note ?? `tolerance of ${row.table}`);
+        });
+      }
+    }
+  });
+}
+
+describe('the tables themselves', () => {
+  const dataTables = tableNames('hydraulics').filter((name) => name !== 'sources');
+
+  test.each(dataTables)('every row of %s is checked, or skipped in sight', (table) => {
+    const ids = ROWS.filter((row) => row.table === table).map(({ id }) => id);
+    const missing = readTable(`hydraulics/${table}`)
+      .map((row) => row.text('id'))
+      .filter((id) => !ids.some((ours) => ours === id || ours.startsWith(`${id}/`)));
+    expect(missing).toEqual([]);
+  });
+
+  test('no two rows of a table share an id', () => {
+    const keys = ROWS.map(({ table, id }) => `${table} ${id}`);
+    expect(keys.filter((key, i) => keys.indexOf(key) !== i)).toEqual([]);
+  });
+
+  test('every row names a source that is listed', () => {
+    const listed = new Set(readTable('hydraulics/sources').map((row) => row.text('source_id')));
+    const unlisted = ROWS.filter(({ source }) => !listed.has(source)).map(({ id }) => id);
+    expect(unlisted).toEqual([]);
+  });
+
+  test('every row that runs has a published number and a tolerance', () => {
+    const bare = ROWS.filter((row) => {
+      const limits =
+        'toleranceRelative' in row
+          ? [row.toleranceRelative]
+          : 'toleranceAbsolute' in row
+            ? [row.toleranceAbsolute]
+            : [row.low, row.high];
+      return !row.skip && ![row.published, ...limits].every(Number.isFinite);
+    });
+    expect(bare.map(({ id }) => id)).toEqual([]);
+  });
+});

@@ -1,0 +1,27 @@
+import type { CheckRow } from '../check-row.ts';
+import { readTable } from '../read-table.ts';
+import { identity, withOurs } from './table-rows.ts';
+
+/** Tables that are kept whole and that nothing runs yet, with the reason. */
+const REASONS: Readonly<Record<string, string>> = {
+  air_vessel: 'not run yet: belongs to the air vessel of a cycle',
+  surge_exact: 'not run yet: belongs to the transient line of a cycle',
+  surge_moc_friction: 'not run yet: belongs to the transient line of a cycle',
+  flow_weirs: 'the engine does not gauge streams',
+  flow_bucket_float: 'the engine does not gauge streams',
+  water_demand: 'the engine does not plan demand',
+};
+
+/** Rows of the tables that nothing runs, so that they stay in sight. */
+export function rows(): readonly CheckRow[] {
+  return Object.entries(REASONS).flatMap(([table, skip]) =>
+    readTable(`hydraulics/${table}`).map((row) => ({
+      ...identity(table, row),
+      quantity: table === 'water_demand' ? row.text('user') : row.text('quantity'),
+      unit: row.text('unit'),
+      published: row.has('value') ? row.number('value') : Number.NaN,
+      toleranceRelative: Number.NaN,
+      ...withOurs({ skip }),
+    })),
+  );
+}
