@@ -30,6 +30,9 @@ const MOST_REACHES = 400;
 /** Losses are tabulated from this velocity up, where flow is laminar and loss over flow no longer changes. */
 const SLOWEST: MetrePerSecond = 1e-4;
 
+/** Darcy friction factor for a Reynolds number and a relative roughness. Checks pass simpler laws than the engine's own. */
+export type FrictionLaw = (reynolds: Ratio, relativeRoughness: Ratio) => Ratio;
+
 export interface LineGrid {
   readonly timeStep: Second;
   readonly reaches: number;
@@ -58,14 +61,19 @@ export interface LineGrid {
 }
 
 /** Head lost per metre of a segment over the flow (so that it stays finite as the flow goes to nought), against flow. */
-function lossPerMetre(segment: PipeSegment, water: Water, tableScale: number): Float64Array {
+function lossPerMetre(
+  segment: PipeSegment,
+  water: Water,
+  tableScale: number,
+  friction: FrictionLaw,
+): Float64Array {
   const { innerDiameter, roughness } = segment.pipe;
   const area = (Math.PI / 4) * innerDiameter ** 2;
   const column = new Float64Array(TABLE_SIZE);
   for (let k = 0; k < TABLE_SIZE; k++) {
     const velocity = Math.max(k / tableScale / area, SLOWEST);
     const reynolds = (velocity * innerDiameter) / water.kinematicViscosity;
-    const f = darcyFriction(reynolds, roughness / innerDiameter);
+    const f = friction(reynolds, roughness / innerDiameter);
     const coefficient = f / innerDiameter + segment.fittingsLoss / segment.length;
     column[k] = (coefficient * velocity) / (2 * GRAVITY * area);
   }
@@ -96,6 +104,7 @@ export function lineGrid(
   fall: Metre,
   reaches: number,
   largestFlow: CubicMetrePerSecond,
+  friction: FrictionLaw = darcyFriction,
 ): LineGrid {
   if (line.segments.length === 0) throw new RangeError('a drive line needs at least one segment');
   if (!(reaches >= 2)) throw new RangeError(`reaches must be at least 2, got ${reaches}`);
@@ -146,6 +155,7 @@ export function lineGrid(
     water,
     { impedance, reachLength, segmentOfReach },
     tableScale,
+    friction,
   );
   return {
     timeStep,
@@ -169,9 +179,10 @@ function nodeTables(
   water: Water,
   grid: Pick<LineGrid, 'impedance' | 'reachLength' | 'segmentOfReach'>,
   tableScale: number,
+  friction: FrictionLaw,
 ): { readonly tables: Float64Array; readonly tableOffset: Int32Array } {
   const n = grid.impedance.length;
-  const losses = line.segments.map((segment) => lossPerMetre(segment, water, tableScale));
+  const losses = line.segments.map((segment) => lossPerMetre(segment, water, tableScale, friction));
   const tableOffset = new Int32Array(n + 1);
   const kinds = new Map<string, number>();
   const columns: Float64Array[] = [];

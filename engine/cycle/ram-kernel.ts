@@ -18,6 +18,7 @@ import { DetailedLine } from './detailed-line.ts';
 import type { Installation } from './installation.ts';
 import type { LineGrid } from './line-grid.ts';
 import { TABLE_SIZE } from './line-grid.ts';
+import { advancePlainLine, type PlainLine, plainLine } from './plain-line.ts';
 import { wasteValveTransit } from './valve-transit.ts';
 
 const LAST_INTERVAL = TABLE_SIZE - 2;
@@ -88,8 +89,7 @@ export class RamKernel {
   readonly flow: Float64Array;
   readonly beat = new Float64Array(7);
   readonly #state = new Float64Array(STATE_SIZE);
-  readonly #twiceImpedance: Float64Array;
-  readonly #twiceVapourHead: Float64Array;
+  readonly #plain: PlainLine;
   readonly #installation: Installation;
   readonly #maxSubstep: Second;
   readonly #detail: DetailedLine;
@@ -111,8 +111,7 @@ export class RamKernel {
     this.forward = new Float64Array(n);
     this.backward = new Float64Array(n);
     this.flow = new Float64Array(n + 1);
-    this.#twiceImpedance = grid.impedance.map((b) => 2 * b);
-    this.#twiceVapourHead = grid.elevation.map((z) => 2 * (z + water.vapourHead));
+    this.#plain = plainLine(grid, water.vapourHead);
     this.#detail = new DetailedLine(installation, grid, options);
     this.#isDetailed = this.#detail.isNeeded;
     this.#maxSubstep =
@@ -264,8 +263,7 @@ export class RamKernel {
   run(maxSteps: number): number {
     const { grid, forward: f, backward: g, flow: q } = this;
     const state = this.#state;
-    const twiceB = this.#twiceImpedance;
-    const twiceVapour = this.#twiceVapourHead;
+    const plain = this.#plain;
     const { tables, tableOffset, tableScale } = grid;
     const n = grid.reaches;
     const dt = grid.timeStep;
@@ -357,34 +355,15 @@ export class RamKernel {
 
       // Line: every node takes the two waves that arrive, and sends two on.
       let arriving = f[0] as number;
-      f[0] = (g[0] as number) + (twiceB[0] as number) * intake;
+      f[0] = (g[0] as number) + plain.firstTwiceImpedance * intake;
       if (this.#isDetailed) {
         arriving = this.#detail.advance(arriving, f, g, q);
         // Once its last cavity has closed, a line that asked for nothing else goes back to the plain loop.
         this.#isDetailed = this.#detail.isNeeded || this.#detail.openCavities > 0;
       } else {
-        for (let i = 1; i < n; i++) {
-          const next = f[i] as number;
-          const opposing = g[i] as number;
-          u = Math.abs(q[i] as number) * tableScale;
-          k = u | 0;
-          w = u - k;
-          if (k > LAST_INTERVAL) {
-            k = LAST_INTERVAL;
-            w = 1;
-          }
-          t = k + (tableOffset[i] as number);
-          conductance = tables[t] as number;
-          conductance += w * ((tables[t + 1] as number) - conductance);
-          const flow = (arriving - opposing) * conductance;
-          q[i] = flow;
-          g[i - 1] = arriving - (twiceB[i - 1] as number) * flow;
-          const sent = opposing + (twiceB[i] as number) * flow;
-          f[i] = sent;
-          // Water about to boil needs the node that can hold a cavity; it takes over from the next step.
-          if (sent + opposing < (twiceVapour[i] as number)) this.#isDetailed = true;
-          arriving = next;
-        }
+        arriving = advancePlainLine(plain, arriving, f, g, q);
+        // Water about to boil needs nodes that can hold a cavity; they take over from the next step.
+        if (plain.isBoiling) this.#isDetailed = true;
       }
 
       // Ram: `arriving` is the wave that reaches it during this step.

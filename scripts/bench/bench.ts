@@ -1,0 +1,164 @@
+/**
+ * `npm run bench`: how fast the engine is, against its targets and against the same step in C.
+ *
+ * Prints figures and ratios; asserts nothing, since a machine's speed is not the program's.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { answerFor, operatingPoint, startUp } from '@fallwright/engine';
+import { installationOf, readSite } from '@fallwright/records';
+import { Bench } from 'tinybench';
+import type { Installation } from '../../engine/cycle/installation.ts';
+import { startedKernel } from '../../engine/cycle/operating-point.ts';
+import type { RamKernel } from '../../engine/cycle/ram-kernel.ts';
+import { wasteValveTransit } from '../../engine/cycle/valve-transit.ts';
+import {
+  deliveryLossPerFlowSquared,
+  passageInertance,
+} from '../../engine/machine/delivery-valve.ts';
+import { openingForces, seatArea } from '../../engine/machine/waste-valve.ts';
+import { GRAVITY } from '../../engine/quantities.ts';
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+const STEPS = 400_000;
+const REPEATS = 7;
+/** Substeps in the fall of the disc, as in engine/cycle/ram-kernel.ts. */
+const SUBSTEPS = 20;
+
+function example(): Installation {
+  const text = readFileSync(join(HERE, '../../examples/larkrise-spring.yaml'), 'utf8');
+  const read = readSite(text);
+  if (!read.ok) throw new Error('examples/larkrise-spring.yaml cannot be read');
+  return installationOf(read.site).installation;
+}
+
+/** Times the kernel's step; gives nanoseconds a step, fastest of several runs, and the kernel at the end of the last. */
+function timeStep(installation: Installation, reaches: number, vesselHead: number) {
+  let best = Infinity;
+  let kernel = startedKernel(installation, vesselHead, { reaches });
+  for (let repeat = 0; repeat < REPEATS; repeat++) {
+    kernel = startedKernel(installation, vesselHead, { reaches });
+    const from = performance.now();
+    while (kernel.steps < STEPS) kernel.run(STEPS - kernel.steps);
+    best = Math.min(best, ((performance.now() - from) * 1e6) / STEPS);
+  }
+  return { nanoseconds: best, kernel };
+}
+
+/** The numbers that step.c reads, in its order. */
+function numbersFor(installation: Installation, kernel: RamKernel, vesselHead: number): string {
+  const { grid } = kernel;
+  const { ram, water, fall } = installation;
+  const valve = ram.wasteValve;
+  const { atOpen, atShut } = openingForces(valve);
+  const seat = seatArea(valve);
+  const snifter = ram.snifter
+    ? 0.6 * (Math.PI / 4) * ram.snifter.diameter ** 2 * Math.sqrt(2 * GRAVITY)
+    : 0;
+  return [
+    grid.reaches,
+    STEPS,
+    REPEATS,
+    grid.timeStep,
+    fall,
+    grid.tableScale,
+    ...grid.impedance,
+    ...grid.tableOffset,
+    grid.tables.length,
+    ...grid.tables,
+    ...grid.elevation.map((z) => 2 * (z + water.vapourHead)),
+    valve.stroke,
+    atShut,
+    atOpen,
+    water.density * GRAVITY * seat,
+    valve.curtainCoefficient * Math.PI * valve.seatDiameter,
+    (valve.portCoefficient * valve.portArea) ** 2,
+    0.5 * water.density * valve.dragCoefficient * seat,
+    1 / valve.gapArea,
+    1 / valve.movingMass,
+    snifter,
+    passageInertance(ram.deliveryValve),
+    deliveryLossPerFlowSquared(ram.deliveryValve),
+    ram.deliveryValve.crackingHead,
+    ram.deliveryValve.backFlowPerBeat,
+    ram.bodyElasticity,
+    water.vapourHead,
+    vesselHead,
+    wasteValveTransit(valve) / SUBSTEPS,
+  ].join('\n');
+}
+
+function compileYardstick(folder: string): string | undefined {
+  const binary = join(folder, 'step');
+  for (const compiler of ['cc', 'gcc', 'clang']) {
+    const made = spawnSync(compiler, ['-O3', '-o', binary, join(HERE, 'step.c'), '-lm']);
+    if (made.status === 0) return binary;
+  }
+  return undefined;
+}
+
+function compareWithC(installation: Installation): void {
+  const folder = mkdtempSync(join(tmpdir(), 'fallwright-bench-'));
+  try {
+    const binary = compileYardstick(folder);
+    if (!binary)
+      console.log('No C compiler was found (cc, gcc, clang): the ratio to C is left out.');
+    for (const reaches of [8, 64]) {
+      // A head low enough that no cavity opens, so that both run the plain loop all the time.
+      const vesselHead = 2.5 * installation.fall;
+      const ours = timeStep(installation, reaches, vesselHead);
+      let line = `step, ${ours.kernel.grid.reaches} reaches: ${ours.nanoseconds.toFixed(1)} ns`;
+      if (binary) {
+        const file = join(folder, `numbers-${reaches}.txt`);
+        writeFileSync(file, numbersFor(installation, ours.kernel, vesselHead));
+        const run = spawnSync(binary, [file], { encoding: 'utf8' });
+        const [nanoseconds, beats, wasted, delivered] = run.stdout
+          .trim()
+          .split(' ')
+          .map(Number) as [number, number, number, number];
+        const { volumes } = ours.kernel;
+        const gap = Math.max(
+          Math.abs(volumes.wasted / wasted - 1),
+          Math.abs(volumes.delivered / delivered - 1),
+        );
+        line += `, C -O3 ${nanoseconds.toFixed(1)} ns, ratio ${(ours.nanoseconds / nanoseconds).toFixed(2)} (target 1.5)`;
+        line += `; beats ${ours.kernel.beats} and ${beats}, volumes differ by ${gap.toExponential(1)}`;
+      }
+      console.log(line);
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function timeCalls(installation: Installation): Promise<void> {
+  const bench = new Bench({ time: 1500 });
+  bench
+    .add('operating point, 8 reaches', () => operatingPoint(installation))
+    .add('start-up, stop valve shut', () => startUp(installation, { stopValve: 'shut' }))
+    .add('start-up, delivery open', () => startUp(installation, { stopValve: 'open' }))
+    .add('answer without changes', () => answerFor(installation, { changes: false }))
+    .add('answer with changes', () => answerFor(installation));
+  await bench.run();
+  for (const task of bench.tasks) {
+    const { result } = task;
+    const median = 'latency' in result ? result.latency.p50 : Number.NaN;
+    const target = task.name.startsWith('operating point') ? ', target 1 ms' : '';
+    console.log(`${task.name}: median ${median.toFixed(2)} ms${target}`);
+  }
+  const sixty = startUp(installation, { stopValve: 'open', longest: 60 });
+  const from = performance.now();
+  const again = startUp(installation, { stopValve: 'open', longest: 60 });
+  const spent = performance.now() - from;
+  const perMinute = (spent * 60) / again.simulatedTime;
+  console.log(
+    `start-up: ${perMinute.toFixed(1)} ms for 60 simulated seconds, target 60 ms (${sixty.steps} steps)`,
+  );
+}
+
+const installation = example();
+compareWithC(installation);
+await timeCalls(installation);
