@@ -1,0 +1,30 @@
+/** How a number came to be known: the firmer the way, the firmer the number. */
+export type Origin = 'measured' | 'stated' | 'table' | 'assumed';
+
+export const ORIGINS = [
+  'measured',
+  'stated',
+  'table',
+  'assumed',
+] as const satisfies readonly Origin[];
+
+/** A value that a person gave: in SI for the engine, and as it was written for the person. */
+export interface Given {
+  /** In SI; degrees Celsius for temperatures. */
+  readonly value: number;
+  /** The ± in the same unit. */
+  readonly spread?: number;
+  readonly origin: Origin;
+  readonly text: string;
+}
+
+export function isGiven(data: unknown): data is Given {
+  return (
+    typeof data === 'object' &&
+    data !== null &&
+    'value' in data &&
+    typeof data.value === 'number' &&
+    'text' in data &&
+    'origin' in data
+  );
+}

@@ -1,0 +1,61 @@
+/** Where the water comes from: a flow that never changes, or a store that can be drawn down. */
+import * as z from 'zod/mini';
+import { choice, fields, quantity } from './fields.ts';
+
+export const STORES = ['bucket', 'tank', 'spring box', 'pool'] as const;
+export const INTAKES = ['open end', 'sharp edge', 'bell mouth', 'strainer', 'foot valve'] as const;
+
+const flow = quantity('sourceFlow', {
+  called: 'the flow of the source',
+  is: 'what the source yields, or the word plenty when it gives more than any ram could take',
+});
+
+/** `plenty` stands for a stream that no ram can empty. */
+const flowOrPlenty = z.union([z.literal('plenty'), flow], {
+  error: ({ input }) =>
+    typeof input === 'number'
+      ? undefined
+      : 'The flow of the source cannot be read. Write it like 14 L/min or 3.7 gpm, or write plenty.',
+});
+
+export const sourceFields = fields(
+  {
+    flow: z.exactOptional(flowOrPlenty),
+    store: z.exactOptional(
+      choice(STORES, {
+        called: 'the store',
+        is: 'what holds the water, when it can be drawn down',
+      }),
+    ),
+    volume: z.exactOptional(
+      quantity('volume', {
+        called: 'the volume of the store',
+        is: 'how much water lies above the intake when the store is full',
+      }),
+    ),
+    area: z.exactOptional(
+      quantity('surfaceArea', {
+        called: 'the surface of the store',
+        is: 'the area of its water surface',
+      }),
+    ),
+    depth: z.exactOptional(
+      quantity('depth', {
+        called: 'the depth over the intake',
+        is: 'how deep the intake lies when the store is full',
+      }),
+    ),
+    inflow: z.exactOptional(
+      quantity('sourceFlow', { called: 'the inflow', is: 'what runs into the store all the time' }),
+    ),
+    intake: z.exactOptional(
+      choice(INTAKES, { called: 'the intake', is: 'how the drive line begins' }),
+    ),
+  },
+  {
+    called: 'the source',
+    is: 'where the water comes from, such as { flow: 14 L/min } or { store: tank, volume: 1000 L, inflow: 3 L/min }',
+  },
+);
+
+export type SourceForm = z.output<typeof sourceFields>;
