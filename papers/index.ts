@@ -1,0 +1,20 @@
+/** Answers and sheets in words: pure functions, for the terminal, the browser and print alike. */
+export { type AnswerRecord, answerRecord, type RunningNumbers } from './answer-record.ts';
+export { duration, perCent } from './answered.ts';
+export { assumedValue, assumptionsInWords } from './assumption-words.ts';
+export { cautions } from './cautions.ts';
+export {
+  type ChangeRow,
+  changeInWords,
+  changeRows,
+  changesInWords,
+  enoughChanges,
+  type MaterialRow,
+  materialRows,
+  thingChanged,
+} from './changes.ts';
+export { type PressureRow, partInWords, pressureRows } from './pressures.ts';
+export { reasonsInWords } from './reasons.ts';
+export { runInWords } from './run-words.ts';
+export { fromFullStoreInWords, startUpInWords } from './start-up-words.ts';
+export { isRunning, verdictSentence, verdictWords } from './verdict-words.ts';
