@@ -1,0 +1,24 @@
+import { answerFor } from '@fallwright/engine';
+import { answerRecord } from '@fallwright/papers';
+import { installationOf, systemOf } from '@fallwright/records';
+import type { System } from '@fallwright/units';
+import { answerPage } from './answer-page.ts';
+import { readSiteFile } from './read-file.ts';
+
+export async function answerCommand(
+  file: string,
+  options: { readonly units?: System; readonly json?: boolean },
+): Promise<void> {
+  const { site, warnings } = await readSiteFile(file);
+  const { installation, demand, assumptions } = installationOf(site);
+  const system = options.units ?? systemOf(site);
+  const answer = answerFor(installation, {
+    changes: true,
+    startUp: true,
+    ...(demand !== undefined && { demand }),
+  });
+  const output = options.json
+    ? JSON.stringify(answerRecord(answer, site, system), null, 2)
+    : answerPage({ answer, site, assumptions, warnings, system });
+  process.stdout.write(`${output}\n`);
+}
