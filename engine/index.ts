@@ -11,7 +11,13 @@ export type {
   SteadySource,
   StoredSource,
 } from './cycle/installation.ts';
-export { beatAtHead, operatingPoint, type RunOptions } from './cycle/operating-point.ts';
+export {
+  beatAtHead,
+  operatingPoint,
+  type RunOptions,
+  startedKernel,
+} from './cycle/operating-point.ts';
+export type { RamKernel } from './cycle/ram-kernel.ts';
 export type {
   HeadEnvelope,
   OperatingPoint,
@@ -22,7 +28,12 @@ export type {
 } from './cycle/run-record.ts';
 export { type StartUpOptions, startUp } from './cycle/start-up.ts';
 export { type TraceOptions, traceRun } from './cycle/trace-run.ts';
-export type { DeliveryValve } from './machine/delivery-valve.ts';
+export { wasteValveTransit } from './cycle/valve-transit.ts';
+export {
+  type DeliveryValve,
+  deliveryLossPerFlowSquared,
+  passageInertance,
+} from './machine/delivery-valve.ts';
 export type { AirVessel, Ram, Snifter } from './machine/ram.ts';
 export {
   submergedWeightOfMass,

@@ -22,6 +22,7 @@ const PROJECTS = [
   'web/tsconfig.json',
   'web/tsconfig.test.json',
   'checks/tsconfig.json',
+  'examples/tsconfig.json',
   'scripts/tsconfig.json',
 ];
 

@@ -79,7 +79,7 @@ const UNIT_LAST_WORDS =
 /** A published table is copied as its source prints it, in its source's unit, and turned to SI there. */
 const PUBLISHED_TABLE = /^engine\/[^/]+\/tables\//;
 
-const TEST_FILE = /\.test\.tsx?$/;
+const TEST_FILE = /\.(test|bench)\.tsx?$/;
 /** Test tools, which only a test may import. */
 const TEST_PACKAGES = [
   'vitest',

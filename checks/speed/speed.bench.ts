@@ -8,19 +8,22 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { answerFor, operatingPoint, startUp } from '@fallwright/engine';
+import {
+  answerFor,
+  deliveryLossPerFlowSquared,
+  GRAVITY,
+  type Installation,
+  openingForces,
+  operatingPoint,
+  passageInertance,
+  type RamKernel,
+  seatArea,
+  startedKernel,
+  startUp,
+  wasteValveTransit,
+} from '@fallwright/engine';
 import { installationOf, readSite } from '@fallwright/records';
 import { Bench } from 'tinybench';
-import type { Installation } from '../../engine/cycle/installation.ts';
-import { startedKernel } from '../../engine/cycle/operating-point.ts';
-import type { RamKernel } from '../../engine/cycle/ram-kernel.ts';
-import { wasteValveTransit } from '../../engine/cycle/valve-transit.ts';
-import {
-  deliveryLossPerFlowSquared,
-  passageInertance,
-} from '../../engine/machine/delivery-valve.ts';
-import { openingForces, seatArea } from '../../engine/machine/waste-valve.ts';
-import { GRAVITY } from '../../engine/quantities.ts';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const STEPS = 400_000;

@@ -1,7 +1,7 @@
 /*
  * The step of engine/cycle/ram-kernel.ts in C, line for line, as the yardstick of `npm run bench`.
  *
- * Plain line, steady source, fixed head in the vessel. Reads its numbers from a text file that bench.ts writes, runs the
+ * Plain line, steady source, fixed head in the vessel. Reads its numbers from a text file that speed.bench.ts writes, runs the
  * asked steps several times, and prints the fastest time of a step and what came out, which must equal the engine's.
  */
 #include <math.h>
@@ -34,7 +34,7 @@ static double *numbers(int count) {
 
 int main(int argc, char **argv) {
   if (argc < 2 || !(input = fopen(argv[1], "r"))) {
-    fprintf(stderr, "name the file of numbers that bench.ts writes\n");
+    fprintf(stderr, "name the file of numbers that speed.bench.ts writes\n");
     return 1;
   }
   const int n = (int)number();

@@ -34,9 +34,13 @@ export class DeliveryColumn implements VesselOutflow {
   #filled: CubicMetre;
   #flow: CubicMetrePerSecond = 0;
 
-  /** The column starts with the line filled as high as the source's level would fill it, or wholly. */
+  /**
+   * The column starts with the line filled as high as the source's level would fill it, or wholly.
+   * @throws RangeError when the line has no segments.
+   */
   constructor(installation: Installation, start: 'toSourceLevel' | 'full') {
     const { segments, profile } = installation.deliveryLine;
+    if (segments.length === 0) throw new RangeError('a delivery line needs at least one segment');
     this.#lift = installation.lift;
     this.#profile = profile;
     let length = 0;

@@ -64,10 +64,8 @@ export class DetailedLine {
   readonly #creepGive: Float64Array;
   readonly #creepTaken: Float64Array;
   readonly #hasUnsteady: boolean;
-  /** Unsteady friction: k times node length over (g A), wave speed, and the flow one step before. */
+  /** Unsteady friction: k times node length over (g A). */
   readonly #unsteady: Float64Array;
-  readonly #speed: Float64Array;
-  readonly #before: Float64Array;
 
   constructor(installation: Installation, grid: LineGrid, options: LineOptions) {
     const { driveLine, water, fall } = installation;
@@ -99,8 +97,6 @@ export class DetailedLine {
     this.#creepTaken = new Float64Array(CREEP_OF_PE.length * (n + 1));
     this.#hasUnsteady = options.unsteadyFriction === true;
     this.#unsteady = new Float64Array(n + 1);
-    this.#speed = new Float64Array(n + 1);
-    this.#before = new Float64Array(n + 1);
     for (let i = 1; i < n; i++) {
       for (const reach of [i - 1, i]) {
         const segment = driveLine.segments[grid.segmentOfReach[reach] as number] as PipeSegment;
@@ -121,7 +117,6 @@ export class DetailedLine {
           (Math.sqrt(2 * GRAVITY * fall) * bore) / water.kinematicViscosity / 2,
         );
         this.#unsteady[i] = (this.#unsteady[i] as number) + (k * half) / (GRAVITY * area);
-        this.#speed[i] = (grid.reachLength[reach] as number) / grid.timeStep;
       }
     }
     const names: string[] = [];
@@ -179,17 +174,16 @@ export class DetailedLine {
       conductance += w * ((tables[t + 1] as number) - conductance);
 
       let wave = arriving;
+      let leftAndLoss = 1 / conductance - right;
       if (this.#hasUnsteady) {
-        // Vítkovský's form of Brunone's law: h = (k L/gA) [ ∂Q/∂t + a sign(Q) |∂Q/∂x| ], from the step before.
-        const speed = this.#speed[i] as number;
-        const inTime = (old - (this.#before[i] as number)) / timeStep;
-        const inSpace = Math.abs(old - upstream) / (speed * timeStep);
-        wave -= (this.#unsteady[i] as number) * (inTime + speed * Math.sign(old) * inSpace);
-        this.#before[i] = old;
+        // Vítkovský's form of Brunone's law: h = (k L/gA) [ ∂Q/∂t + a sign(Q) |∂Q/∂x| ], where a ∂x is one step of time.
+        // ∂Q/∂t takes the flow that is sought: with that of the step before, waves as short as the grid grow for ever.
+        const perFlow = (this.#unsteady[i] as number) / timeStep;
+        leftAndLoss += perFlow;
+        wave += perFlow * (old - Math.sign(old) * Math.abs(old - upstream));
       }
       upstream = old;
 
-      const leftAndLoss = 1 / conductance - right;
       let flowLeft: number;
       let flowRight: number;
       if ((this.#pocket[i] as number) > 0) {
@@ -219,7 +213,12 @@ export class DetailedLine {
         if (cavity > 0 || head < vapour) {
           // The head stands at vapour pressure while the gap between the two columns opens or closes.
           const opened =
-            cavity + timeStep * ((vapour - opposing) / right - (wave - vapour) / leftAndLoss);
+            cavity +
+            timeStep *
+              ((vapour - opposing) / right -
+                (wave - vapour) / leftAndLoss +
+                give * vapour -
+                source);
           if (opened > SMALLEST_CAVITY) {
             this.hasCavity = true;
             this.openCavities++;

@@ -24,6 +24,8 @@ import { wasteValveTransit } from './valve-transit.ts';
 const LAST_INTERVAL = TABLE_SIZE - 2;
 /** Substeps in the time that the open waste valve takes to fall through its stroke by its own opening force. */
 const SUBSTEPS_PER_TRANSIT = 20;
+/** Keeps nought over nought from being no number: a shut valve without a snifter, and no head at all. */
+const NOUGHT = 1e-300;
 /** A disc that has lifted less than this share of its stroke has trembled, not opened. */
 const TREMBLE = 0.05;
 
@@ -390,7 +392,7 @@ export class RamKernel {
         const beta = elasticity / dt + perImpedance;
         const drive = (elasticity / dt) * head + arriving * perImpedance;
         const size = Math.abs(drive);
-        const root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size));
+        const root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
         const x = drive < 0 ? -root * root : root * root;
         let isQuiet = x <= vesselHead + cracking && x > vapourHead;
         const leaving = alpha * (drive < 0 ? -root : root);
@@ -413,11 +415,12 @@ export class RamKernel {
           if (x < lowest) lowest = x;
           time += dt;
           if (isAir) {
-            outflow = this.#outflow(vesselHead, dt);
+            // The flow of the step before leaves the vessel now, as in a divided step, so that none is counted twice.
             const before = vesselAir;
             vesselAir += dt * outflow;
             vesselHead =
               (vesselHead + atmosphere) * (before / vesselAir) ** polytropic - atmosphere;
+            outflow = this.#outflow(vesselHead, dt);
           }
           continue;
         }
@@ -451,7 +454,7 @@ export class RamKernel {
           drive -= fixed;
         }
         let size = Math.abs(drive);
-        let root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size));
+        let root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
         let x = drive < 0 ? -root * root : root * root;
         if (isDelivering === 0 && x > vesselHead + cracking) {
           // The delivery valve opens: the passage starts from rest under the head that has built up.
@@ -463,7 +466,7 @@ export class RamKernel {
           beta += slope;
           drive -= fixed;
           size = Math.abs(drive);
-          root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size));
+          root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
           x = drive < 0 ? -root * root : root * root;
         }
         if (isDelivering === 1) {
@@ -478,7 +481,7 @@ export class RamKernel {
               beta = give + perImpedance;
               drive = give * head + arriving * perImpedance;
               size = Math.abs(drive);
-              root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size));
+              root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
               x = drive < 0 ? -root * root : root * root;
             }
           }

@@ -62,10 +62,11 @@ export function settledBeat(kernel: RamKernel, options: SettlingOptions): Settle
   kernel.clearExtremes();
   while (history.length <= WARM_UP + MOST_BLOCKS * block) {
     // A disc may also hang still in mid-stream, neither shut nor wide open: no beat is no beat.
-    if (kernel.run(stillSteps) === 0) {
+    const ended = kernel.run(stillSteps);
+    if (kernel.isSourceEmpty) return noBeat('sourceEmpty', history.length);
+    if (ended === 0) {
       return noBeat(kernel.opening > 0 ? 'staysOpen' : 'staysShut', history.length);
     }
-    if (kernel.isSourceEmpty) return noBeat('sourceEmpty', history.length);
     const last = kernel.lastBeat;
     history.push({
       time: last.time,

@@ -134,7 +134,7 @@ export function kindOf(installation: Installation, point: OperatingPoint): Verdi
     default: {
       if (point.beatFrequency * SHORTEST_BEAT * gatheringTime(installation) > 1) return 'flutters';
       const { source } = installation;
-      const given = source.kind === 'steady' ? source.yield : undefined;
+      const given = source.kind === 'steady' ? source.yield : source.inflow;
       return given !== undefined && point.supplyFlow > given ? 'starves' : 'runs';
     }
   }

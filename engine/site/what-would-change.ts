@@ -120,9 +120,9 @@ function searchEnds(installation: Installation, what: Changeable, now: number): 
       return [0, Math.max(MOST_AIR, now)];
     case 'lift':
       // A ram lifts above its source; a little over the fall is where the search ends.
-      return [Math.max(1.02 * installation.fall, now / REACH), now * REACH];
+      return [Math.min(now, Math.max(1.02 * installation.fall, now / REACH)), now * REACH];
     case 'fall':
-      return [now / REACH, Math.min(now * REACH, installation.lift / 1.02)];
+      return [now / REACH, Math.max(now, Math.min(now * REACH, installation.lift / 1.02))];
     default:
       return [now / REACH, now * REACH];
   }
