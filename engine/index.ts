@@ -1,5 +1,7 @@
 /** The engine's public names. Everything is SI; see docs/MODEL.md for what is assumed. */
 
+export { type Alternative, alternatives, type DriveChoice } from './compare/alternatives.ts';
+export { type BeatFilm, type FilmOptions, filmBeat } from './cycle/beat-film.ts';
 export { daubuissonEfficiency, rankineEfficiency } from './cycle/efficiencies.ts';
 export type {
   AirPocket,
@@ -11,6 +13,8 @@ export type {
   SteadySource,
   StoredSource,
 } from './cycle/installation.ts';
+export type { FrictionLaw } from './cycle/line-grid.ts';
+export { type LineEnd, LineSurge, type LineSurgeSetup } from './cycle/line-surge.ts';
 export {
   beatAtHead,
   operatingPoint,

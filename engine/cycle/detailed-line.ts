@@ -67,8 +67,12 @@ export class DetailedLine {
   /** Unsteady friction: k times node length over (g A). */
   readonly #unsteady: Float64Array;
 
-  constructor(installation: Installation, grid: LineGrid, options: LineOptions) {
-    const { driveLine, water, fall } = installation;
+  constructor(
+    place: Pick<Installation, 'driveLine' | 'water' | 'fall'>,
+    grid: LineGrid,
+    options: LineOptions,
+  ) {
+    const { driveLine, water, fall } = place;
     const n = grid.reaches;
     this.#grid = grid;
     this.highest = new Float64Array(n + 1).fill(-Infinity);
@@ -188,7 +192,11 @@ export class DetailedLine {
       let flowRight: number;
       if ((this.#pocket[i] as number) > 0) {
         wave -= this.#airLock[i] as number;
-        const head = this.#pocketHead(i, wave, opposing, leftAndLoss, right);
+        // Stretched air fills up with vapour, so its pressure does not fall below that either.
+        const head = Math.max(
+          this.#pocketHead(i, wave, opposing, leftAndLoss, right),
+          this.#vapourHead[i] as number,
+        );
         flowLeft = (wave - head) / leftAndLoss;
         flowRight = (head - opposing) / right;
         this.#pocket[i] = (this.#pocket[i] as number) - timeStep * (flowLeft - flowRight);

@@ -172,8 +172,14 @@ export function verdictOn(
     if (start.outcome === 'never') kind = 'staysShut';
     else if (start.handStrokes > PUSHES_OF_A_SELF_STARTER) kind = 'runsAfterHandStart';
   }
-  const wanted = DECIDED_BY[kind];
   const tightest = limits[0] as Limit;
+  // A vessel that stands high enough for the recoil is of no use when the hammer never comes up to it.
+  const isBlowTooWeak =
+    kind === 'staysShut' &&
+    limits.every((l) =>
+      l.kind === 'recoil' ? l.margin >= 0 : l.kind !== 'hammer' || l.margin < 0,
+    );
+  const wanted = isBlowTooWeak ? 'hammer' : DECIDED_BY[kind];
   const decidedBy = limits.find((l) => l.kind === wanted) ?? tightest;
   return { kind, decidedBy, limits };
 }

@@ -1,0 +1,68 @@
+import { expect, test } from 'vitest';
+import { typicalRam } from '../machine/typical-ram.ts';
+import { findPipe } from '../pipes/find-pipe.ts';
+import { waterAt } from '../water/water.ts';
+import { filmBeat } from './beat-film.ts';
+import type { Installation } from './installation.ts';
+
+const found = findPipe('steel EN 10255 DN20');
+if (!found.ok) throw new Error('the table has no DN20');
+const place: Installation = {
+  water: waterAt({ temperature: 10, altitude: 0 }),
+  source: { kind: 'steady' },
+  fall: 1.9,
+  driveLine: {
+    segments: [
+      {
+        pipe: found.pipe,
+        length: 14,
+        fittingsLoss: 0,
+        restraint: 'anchoredThroughout',
+        freeAirFraction: 0,
+      },
+    ],
+    entranceLoss: 1.5,
+    pockets: [],
+  },
+  ram: typicalRam('DN20'),
+  lift: 12,
+  deliveryLine: { segments: [] },
+};
+
+test('a film of one beat sees the waste valve shut and wide open, and water delivered', () => {
+  const film = filmBeat(place);
+  expect(Math.min(...film.opening)).toBe(0);
+  expect(Math.max(...film.opening)).toBe(place.ram.wasteValve.stroke);
+  expect(Math.max(...film.deliveryFlow)).toBeGreaterThan(0);
+});
+
+test('a film lasts as many beats as were asked for', () => {
+  const film = filmBeat(place, { beats: 3 });
+  const last = film.time.at(-1) as number;
+  // The last frame stands one frame before the end.
+  expect(last * film.point.beatFrequency).toBeGreaterThan(2.98);
+  expect(last * film.point.beatFrequency).toBeLessThanOrEqual(3);
+});
+
+test('in every frame the line begins near the source’s level and ends in the body', () => {
+  const film = filmBeat(place);
+  for (let frame = 0; frame < film.frames; frame++) {
+    const first = film.lineHead[frame * film.nodes] as number;
+    const last = film.lineHead[(frame + 1) * film.nodes - 1] as number;
+    // Entrance loss and velocity head at 0.6 m/s are below 0.05 m.
+    expect(Math.abs(first - place.fall)).toBeLessThan(0.05);
+    expect(last).toBe(Math.fround(film.bodyHead[frame] as number));
+  }
+});
+
+test('a valve that stays open is filmed too', () => {
+  const ram = place.ram;
+  const heavy = { ...ram, wasteValve: { ...ram.wasteValve, submergedWeight: 40 } };
+  const film = filmBeat({ ...place, ram: heavy as Installation['ram'] });
+  expect(film.point.end.outcome).toBe('staysOpen');
+  expect(film.frames).toBeGreaterThan(100);
+});
+
+test('no beats cannot be filmed', () => {
+  expect(() => filmBeat(place, { beats: 0 })).toThrow('beats must be at least 1, got 0');
+});
