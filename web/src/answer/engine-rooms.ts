@@ -1,0 +1,77 @@
+/**
+ * The workers: one for answers, which is always free for the next key; one for the long search for changes, which is ended
+ * and started anew when nobody waits for its result any more; and one for files, hired only when a file is touched.
+ */
+import type { Remote } from 'comlink';
+import { wrap } from 'comlink';
+import type { ScribeWork } from './scribe-worker.ts';
+import type { SiteEngineRoom } from './site-answer.ts';
+import type { Scribe } from './site-files.ts';
+import type { SiteWork } from './site-worker.ts';
+
+interface Hired<Work> {
+  readonly worker: Worker;
+  readonly work: Remote<Work>;
+  /** Rejects when the worker's script cannot load or breaks outside a question. */
+  readonly broken: Promise<never>;
+}
+
+function hire<Work>(worker: Worker): Hired<Work> {
+  const broken = new Promise<never>((_, reject) => {
+    worker.addEventListener('error', (event) => {
+      reject(new WorkerBroken(event.message || 'its script could not be loaded'));
+    });
+  });
+  // Nobody may be asking at that moment; whoever asks hears of it through the race below.
+  broken.catch(() => {});
+  return { worker, work: wrap<Work>(worker), broken };
+}
+
+class WorkerBroken extends Error {}
+
+/** One worker, hired when first asked, and hired anew after it broke or was ended. */
+function room<Work>(newWorker: () => Worker) {
+  let hired: Hired<Work> | undefined;
+  let waiting = 0;
+  return {
+    ask: async <Value>(question: (work: Remote<Work>) => Promise<Value>): Promise<Value> => {
+      hired ??= hire<Work>(newWorker());
+      const mine = hired;
+      waiting += 1;
+      try {
+        return await Promise.race([question(mine.work), mine.broken]);
+      } catch (error) {
+        if (error instanceof WorkerBroken && hired === mine) hired = undefined;
+        throw error;
+      } finally {
+        if (hired === mine || hired === undefined) waiting = Math.max(0, waiting - 1);
+      }
+    },
+    /** Ends the worker when it is at work; what was asked of it is never answered. */
+    endIfBusy: (): void => {
+      if (waiting === 0) return;
+      hired?.worker.terminate();
+      hired = undefined;
+      waiting = 0;
+    },
+  };
+}
+
+// Vite finds a worker by this very form of words, so each stands in full.
+const newSiteWorker = (): Worker =>
+  new Worker(new URL('./site-worker.ts', import.meta.url), { type: 'module' });
+const newScribeWorker = (): Worker =>
+  new Worker(new URL('./scribe-worker.ts', import.meta.url), { type: 'module' });
+
+export function openEngineRooms(): SiteEngineRoom & Scribe {
+  const front = room<SiteWork>(newSiteWorker);
+  const back = room<SiteWork>(newSiteWorker);
+  const scribe = room<ScribeWork>(newScribeWorker);
+  return {
+    answer: (siteText) => front.ask(async (work) => (await work.answer(siteText)).outcome),
+    changes: (siteText) => back.ask((work) => work.changes(siteText)),
+    dropChanges: back.endIfBusy,
+    read: (fileText) => scribe.ask(async (work) => (await work.read(fileText)).outcome),
+    write: (siteText) => scribe.ask((work) => work.write(siteText)),
+  };
+}

@@ -1,0 +1,42 @@
+/** What travels between the page and its workers: the answer with what it stands on, and the problems of a site. */
+import type { Answer, Change, Installation, MaterialChange } from '@fallwright/engine';
+import type { Assumption, Problem } from '@fallwright/records';
+import type { System } from '@fallwright/units';
+import type { AnswerState, EngineRoom, Outcome } from './answerer.ts';
+
+export type SiteProblem = Problem;
+
+/** Words of the answer in one system of units. Made in the worker, for both systems at once, so that turning them is instant. */
+export interface WordsOfAnswer {
+  /** The limiting cause first, then the numbers behind it. */
+  readonly reasons: readonly string[];
+  /** How it starts. */
+  readonly start: readonly string[];
+  readonly assumptions: readonly string[];
+}
+
+export interface SiteAnswer {
+  readonly installation: Installation;
+  readonly answer: Answer;
+  readonly assumptions: readonly Assumption[];
+  readonly words: Readonly<Record<System, WordsOfAnswer>>;
+  readonly cautions: readonly string[];
+  /** Can be computed, but worth a second look. */
+  readonly warnings: readonly SiteProblem[];
+}
+
+/** What would change it, with each change and each material as a sentence in both systems. */
+export interface SiteChanges {
+  readonly changes: readonly Change[];
+  readonly materials: readonly MaterialChange[];
+  readonly sentences: Readonly<Record<System, readonly string[]>>;
+}
+
+export type SiteOutcome = Outcome<SiteAnswer, SiteProblem>;
+export type SiteAnswerState = AnswerState<SiteAnswer, SiteProblem, SiteChanges>;
+export type SiteEngineRoom = EngineRoom<SiteAnswer, SiteProblem, SiteChanges>;
+
+/** What a worker sends back. In a box, because comlink's types take a bare union apart. */
+export interface Reply<Result> {
+  readonly outcome: Result;
+}

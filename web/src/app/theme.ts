@@ -1,0 +1,9 @@
+import type { Theme } from '../state/settings.ts';
+
+/** Paper and night are named on the root element; with neither the system decides. */
+export function showTheme(theme: Theme): void {
+  const night = window.matchMedia('(prefers-color-scheme: dark)');
+  const shown = theme === 'system' ? (night.matches ? 'night' : 'paper') : theme;
+  document.documentElement.dataset.theme = shown;
+  night.onchange = theme === 'system' ? () => showTheme('system') : null;
+}

@@ -1,0 +1,86 @@
+import { CrestRing, Letter, Part, PipeLine, RamSign, SurfaceSign, WaterBox } from './symbols.tsx';
+import type { DriveDetailLayout } from './drive-detail.ts';
+import type { PartNames } from './elevation-words.ts';
+
+/** The drive line to one scale both ways. */
+export function DriveDetail({
+  layout,
+  names,
+  isMetal,
+}: {
+  readonly layout: DriveDetailLayout;
+  readonly names: PartNames;
+  readonly isMetal: boolean;
+}) {
+  const { texts, isNarrow, ram, fall, intake } = layout;
+  const size = isNarrow ? 1.9 : 3;
+  const strainer = isNarrow ? 3.5 : 5;
+  return (
+    <>
+      <g aria-hidden="true">
+        <path className="d-tick" d={layout.ticks} />
+        <path className="d-ground" d={layout.ground} />
+        <path
+          className="d-level"
+          d={`M${layout.level.fromX} ${layout.level.y}H${layout.level.toX}`}
+        />
+      </g>
+      <Part to="source" name={names.source}>
+        <WaterBox {...layout.pool} />
+        {!isNarrow && <SurfaceSign at={layout.surface} />}
+        <rect className="d-stone" {...layout.dam} />
+        <Letter text={texts.source} tone="of-water" />
+      </Part>
+      <Part to="drive" name={names.drive}>
+        <rect
+          className="d-metal"
+          x={intake.x - 2 * strainer}
+          y={intake.y - strainer}
+          width={2 * strainer}
+          height={2 * strainer}
+          style={{ strokeDasharray: '1.5 2' }}
+        />
+        <PipeLine
+          d={layout.drive}
+          wall={isNarrow ? 6.5 : 8}
+          bore={isNarrow ? 3.5 : 4.5}
+          isMetal={isMetal}
+        />
+        <Letter text={texts.drive} tone="strong" />
+      </Part>
+      <g aria-hidden="true">
+        {layout.crests.map((crest) => (
+          <CrestRing key={crest.label.text} at={crest} label={crest.label} />
+        ))}
+        <path
+          className="d-waterline"
+          d={`M${fall.x} ${fall.top}V${fall.bottom}M${fall.x - 5} ${fall.top}h10M${fall.x - 5} ${fall.bottom}h10`}
+        />
+        <Letter text={texts.fall} tone="water-value" />
+      </g>
+      <Part to="ram" name={names.ram}>
+        <rect
+          className="d-stone"
+          x={ram.x - 4 * size}
+          y={ram.y + 4 * size}
+          width={16 * size}
+          height={isNarrow ? 3.5 : 6}
+        />
+        <PipeLine
+          d={`M${ram.x + 8 * size} ${ram.y - 4.6 * size}H${ram.x + 14 * size}L${layout.width - 1} ${ram.y - 5.4 * size}`}
+          wall={isNarrow ? 4 : 5}
+          bore={isNarrow ? 2 : 2.5}
+        />
+        <RamSign at={ram} size={size} />
+        <Letter text={texts.ram} tone="of-metal" />
+      </Part>
+      <g aria-hidden="true">
+        <path
+          className="d-frame"
+          d={`M${layout.scaleBar.x} ${layout.scaleBar.y}h${layout.scaleBar.length}m0 -4v8m${-layout.scaleBar.length} 0v-8m${layout.scaleBar.length / 2} 2v4`}
+        />
+        <Letter text={layout.scaleBar.label} tone="second" />
+      </g>
+    </>
+  );
+}

@@ -1,0 +1,174 @@
+/** From an answered site to its drawing: the geometry in metres and every word on it in the person's units. */
+import type { Installation, PipeSegment } from '@fallwright/engine';
+import { GRAVITY } from '@fallwright/engine';
+import type { System } from '@fallwright/units';
+import { formatQuantity } from '@fallwright/units';
+import type { SiteAnswer } from '../answer/site-answer.ts';
+import { developPlace } from './developed-place.ts';
+import type { Drawn } from './elevation-desk.ts';
+import type { ElevationWords } from './elevation-words.ts';
+
+/** International foot. Source: 1959 agreement of the yard, 0.9144 m, a third of it. */
+const METRES_PER_FOOT = 0.3048;
+
+export interface DrawnSite extends Drawn {
+  readonly materials: { readonly isDriveMetal: boolean; readonly isDeliveryMetal: boolean };
+}
+
+/** What the person wrote of the heights, so that their ± stands on the drawing too. */
+export interface HeightsAsWritten {
+  readonly fallSpread?: number | undefined;
+  readonly liftSpread?: number | undefined;
+}
+
+export function elevationOf(
+  { installation, answer }: SiteAnswer,
+  {
+    name,
+    system,
+    written,
+  }: { readonly name: string; readonly system: System; readonly written: HeightsAsWritten },
+): DrawnSite {
+  const place = developPlace(installation);
+  const point = answer.operatingPoint;
+  const envelope = answer.pressureCheck?.envelope;
+  const hasHeads = envelope !== undefined && envelope.distance.length > 1;
+  return {
+    place,
+    vesselHead: point?.vesselHead,
+    ...(hasHeads ? { envelope } : {}),
+    words: wordsFor({ installation, answer, name, system, written }),
+    metresPerGridUnit: system === 'us' ? METRES_PER_FOOT : 1,
+    materials: {
+      isDriveMetal: installation.driveLine.segments.some(isMetal),
+      isDeliveryMetal: installation.deliveryLine.segments.some(isMetal),
+    },
+  };
+}
+
+const METALS: readonly string[] = ['steel', 'galvanisedSteel', 'castIron', 'copper'];
+const isMetal = ({ pipe }: PipeSegment): boolean => METALS.includes(pipe.material);
+
+function wordsFor({
+  installation,
+  answer,
+  name,
+  system,
+  written,
+}: Pick<SiteAnswer, 'installation' | 'answer'> & {
+  readonly name: string;
+  readonly system: System;
+  readonly written: HeightsAsWritten;
+}): ElevationWords {
+  const height = (metres: number, spread?: number): string =>
+    formatQuantity(metres, 'height', system, spread === undefined ? {} : { spread });
+  const length = (metres: number): string => formatQuantity(metres, 'pipeLength', system);
+  const { fall, lift, ram, source } = installation;
+  const point = answer.operatingPoint;
+  const drive = lineWords(installation.driveLine.segments, length);
+  const delivery = lineWords(installation.deliveryLine.segments, length);
+  const deliveryMetres = totalOf(installation.deliveryLine.segments);
+  const lost = point === undefined ? undefined : Math.max(0, point.vesselHead - lift);
+  const crest = (station: number, air: number | undefined): string =>
+    air === undefined
+      ? `crest at ${length(station)}`
+      : `${formatQuantity(air, 'smallVolume', system)} of air at ${length(station)}`;
+  const envelope = answer.pressureCheck?.envelope;
+  const peak = envelope === undefined ? undefined : Math.max(...envelope.highest);
+  const trough = envelope === undefined ? undefined : Math.min(...envelope.lowest);
+  const sourceWords = sourceInWords(source, system);
+  const restPressure = installation.water.density * GRAVITY * lift;
+  const head = (metres: number): string => formatQuantity(metres, 'head', system);
+  const gridUnit = system === 'us' ? 'ft' : 'm';
+  const liftWords = `lift ${height(lift, written.liftSpread)}`;
+  return {
+    gridUnit,
+    // Each begins with what is written at the part, so that who speaks to the screen can say what stands there.
+    parts: {
+      source: `${sourceWords}: change the source`,
+      drive: `${drive}: change the drive line`,
+      ram: `${ram.name} ram: change it`,
+      delivery: `delivery line, ${delivery}: change it`,
+      tank: `tank, ${liftWords}: change the tank`,
+    },
+    title: `${name === '' ? 'The place' : name} in elevation: the drive line`,
+    placeTitle: `${name === '' ? 'The place' : name} in elevation: the whole place`,
+    description: [
+      `The source stands ${height(fall, written.fallSpread)} above the ram’s waste valve.`,
+      `The drive line is ${drive}.`,
+      `The delivery line, ${delivery}, rises ${height(lift, written.liftSpread)} from the ram to the tank.`,
+      ...(lost === undefined ? [] : [`While the ram runs, ${head(lost)} is lost in it.`]),
+      ...(peak === undefined || trough === undefined
+        ? []
+        : [`The head in the drive line swings between ${head(trough)} and ${head(peak)}.`]),
+    ].join(' '),
+    drive: {
+      source: sourceWords,
+      fall: `fall ${height(fall, written.fallSpread)}`,
+      drive,
+      ram: `${ram.name} ram`,
+      crest,
+      scaleBar: (metres) => `${length(metres)}, both ways: nothing stretched`,
+    },
+    place: {
+      tank: 'tank',
+      lift: liftWords,
+      liftNote: `${formatQuantity(restPressure, 'pressure', system, { figures: 2 })} at rest`,
+      ram: 'ram, level 0',
+      fall: `fall ${height(fall)}`,
+      delivery: ['delivery line,', delivery],
+      grade: lost === undefined ? '' : gradeInWords(lost, deliveryMetres, system),
+      gradeShort: 'grade line',
+      crest,
+      stretch: (stretch) =>
+        stretch === 1 ? 'heights and lengths to one scale' : `heights drawn ${stretch} × lengths`,
+    },
+    headsTitle: `Highest and lowest head in the drive line, ${gridUnit}`,
+    headsDescription:
+      peak === undefined || trough === undefined
+        ? ''
+        : `Between ${head(trough)} and ${head(peak)}; ${head(fall)} at rest.`,
+    ...(peak === undefined || trough === undefined
+      ? {}
+      : {
+          heads: {
+            peak: `peak ${head(peak)}`,
+            trough: `lowest ${head(trough)}`,
+            rest: `at rest ${head(fall)}`,
+          },
+        }),
+  };
+}
+
+const totalOf = (segments: readonly PipeSegment[]): number =>
+  segments.reduce((sum, segment) => sum + segment.length, 0);
+
+function lineWords(segments: readonly PipeSegment[], length: (metres: number) => string): string {
+  const [only, ...others] = segments;
+  const total = length(totalOf(segments));
+  if (only === undefined) return total;
+  return others.length === 0
+    ? `${total} of ${only.pipe.name}`
+    : `${total} in ${segments.length} pipes`;
+}
+
+function sourceInWords(source: Installation['source'], system: System): string {
+  if (source.kind === 'store') {
+    return source.inflow > 0
+      ? `store, ${formatQuantity(source.inflow, 'sourceFlow', system)} runs in`
+      : 'store, nothing runs in';
+  }
+  return source.yield === undefined
+    ? 'source, plenty of water'
+    : `source, ${formatQuantity(source.yield, 'sourceFlow', system)}`;
+}
+
+/** Judgement: under a centimetre nobody can measure it, and a figure would only look exact. */
+const NOTHING_LOST = 0.01;
+
+function gradeInWords(lost: number, length: number, system: System): string {
+  const along = formatQuantity(length, 'pipeLength', system);
+  if (lost < NOTHING_LOST) return `grade line, next to nothing lost in ${along}`;
+  const figures = lost < 1 ? 1 : 2;
+  return `grade line, ${formatQuantity(lost, 'head', system, { figures })} lost in ${along}`;
+}

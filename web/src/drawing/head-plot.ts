@@ -1,0 +1,92 @@
+/** Highest and lowest head along the drive line: a small plot, source on the left and ram on the right. */
+import type { HeadEnvelope } from '@fallwright/engine';
+import type { Point } from './points.ts';
+import { outline, pathThrough } from './points.ts';
+import { multiples, wholeStep } from './scale.ts';
+import type { GridLine, PlacedText } from './whole-place.ts';
+
+export interface HeadPlotLayout {
+  readonly width: number;
+  readonly height: number;
+  readonly levels: readonly GridLine[];
+  readonly frame: {
+    readonly left: number;
+    readonly right: number;
+    readonly top: number;
+    readonly bottom: number;
+  };
+  readonly band: string;
+  readonly highest: string;
+  readonly lowest: string;
+  readonly atRest: number;
+  readonly zero: number;
+  readonly peak: PlacedText;
+  readonly trough: PlacedText;
+  readonly rest: PlacedText;
+}
+
+export interface HeadPlotWords {
+  readonly peak: string;
+  readonly trough: string;
+  readonly rest: string;
+}
+
+export function layOutHeadPlot({
+  envelope,
+  fall,
+  width,
+  height,
+  words,
+  metresPerGridUnit = 1,
+}: {
+  readonly envelope: HeadEnvelope;
+  readonly fall: number;
+  readonly width: number;
+  readonly height: number;
+  readonly words: HeadPlotWords;
+  readonly metresPerGridUnit?: number;
+}): HeadPlotLayout {
+  const frame = { left: 36, right: width - 110, top: 26, bottom: height - 24 };
+  const length = envelope.distance[envelope.distance.length - 1] ?? 1;
+  const high = Math.max(fall, 0, ...envelope.highest);
+  const low = Math.min(0, ...envelope.lowest);
+  const up = (frame.bottom - frame.top) / Math.max(high - low, 0.1);
+  const toY = (head: number): number => frame.top + (high - head) * up;
+  const toPoint = (distance: number, head: number): Point => ({
+    x: frame.left + (distance / length) * (frame.right - frame.left),
+    y: toY(head),
+  });
+  const top = envelope.distance.map((d, i) => toPoint(d, envelope.highest[i] ?? fall));
+  const bottom = envelope.distance.map((d, i) => toPoint(d, envelope.lowest[i] ?? fall));
+  const step = wholeStep((high - low) / metresPerGridUnit, 4) * metresPerGridUnit;
+  const x = frame.right + 8;
+  const [peakY, restY, troughY] = apart(toY(high), toY(fall), toY(low), 15);
+  return {
+    width,
+    height,
+    frame,
+    levels: multiples(low, high, step).map((head) => ({
+      at: toY(head),
+      label: String(Math.round(head / metresPerGridUnit)).replace('-', '−'),
+    })),
+    band: outline([...top, ...bottom.toReversed()]),
+    highest: pathThrough(top),
+    lowest: pathThrough(bottom),
+    atRest: toY(fall),
+    zero: toY(0),
+    peak: { text: words.peak, x, y: peakY + 4, anchor: 'start' },
+    rest: { text: words.rest, x, y: restY + 4, anchor: 'start' },
+    trough: { text: words.trough, x, y: troughY + 4, anchor: 'start' },
+  };
+}
+
+/** Three labels at their heights, moved just enough to stand `gap` apart. */
+export function apart(
+  top: number,
+  middle: number,
+  bottom: number,
+  gap: number,
+): [number, number, number] {
+  const low = Math.max(bottom, top + 2 * gap);
+  return [top, Math.min(Math.max(middle, top + gap), low - gap), low];
+}

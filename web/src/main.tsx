@@ -1,0 +1,28 @@
+import '@fontsource-variable/besley/wght.css';
+import '@fontsource-variable/besley/wght-italic.css';
+import '@fontsource-variable/national-park/wght.css';
+import './styles/tokens.css';
+import './styles/page.css';
+import './styles/drawing.css';
+import './styles/answer.css';
+import './styles/fields.css';
+import './styles/print.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { NotebookContext } from './app/notebook.ts';
+import { openNotebook } from './app/open-notebook.ts';
+import { Mishap } from './screens/mishap.tsx';
+import { FirstPage } from './screens/first-page.tsx';
+
+const root = document.getElementById('root');
+if (root === null) throw new Error('index.html has lost its root element');
+
+createRoot(root).render(
+  <StrictMode>
+    <NotebookContext value={openNotebook()}>
+      <Mishap>
+        <FirstPage />
+      </Mishap>
+    </NotebookContext>
+  </StrictMode>,
+);

@@ -1,0 +1,35 @@
+/** What was taken for granted, and what can hurt. */
+import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
+
+export function Notes() {
+  const { answer, settings } = useNotebook();
+  const system = useStore(settings, (state) => state.system);
+  const shown = useStore(answer, (state) => state.shown?.value);
+  if (shown === undefined) return null;
+  return (
+    <div className="notes">
+      <section aria-labelledby="assumed-title">
+        <h2 id="assumed-title">Taken for granted</h2>
+        <ul>
+          {shown.warnings.map((warning) => (
+            <li key={warning.message}>
+              <strong>Look again:</strong> {warning.message}
+            </li>
+          ))}
+          {shown.words[system].assumptions.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </section>
+      <section className="cautions" aria-labelledby="cautions-title">
+        <h2 id="cautions-title">Cautions</h2>
+        <ul>
+          {shown.cautions.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,111 @@
+/** The questions, in the order in which water meets the parts: source, drive line, ram, delivery line, tank. */
+import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
+import { PipeCard } from '../fields/pipe-card.tsx';
+import { PipeNames } from '../fields/pipe-name-field.tsx';
+import { QuantityField } from '../fields/quantity-field.tsx';
+import type { LineName } from '../state/lines.ts';
+import { pipesOf, withPipeAdded } from '../state/lines.ts';
+import { putDocument } from '../state/place.ts';
+import { RamFields } from './ram-fields.tsx';
+import { SourceFields } from './source-fields.tsx';
+
+export function Thread() {
+  return (
+    <div className="thread">
+      <PipeNames />
+      <ThreadPart id="source" title="Source">
+        <SourceFields />
+      </ThreadPart>
+      <ThreadPart id="drive" title="Drive line">
+        <QuantityField
+          path={['fall']}
+          label="Fall"
+          called="the fall"
+          purpose="height"
+          whenEmpty="from the water to the ram’s waste valve"
+          isRequired
+        />
+        <LinePipes line="drive" />
+      </ThreadPart>
+      <ThreadPart id="ram" title="Ram" isRam>
+        <RamFields />
+      </ThreadPart>
+      <ThreadPart id="delivery" title="Delivery line">
+        <QuantityField
+          path={['lift']}
+          label="Lift"
+          called="the lift"
+          purpose="height"
+          example={{ metric: '12 m', us: '40 ft' }}
+          whenEmpty="from the ram’s waste valve to the tank"
+          isRequired
+        />
+        <LinePipes line="delivery" />
+      </ThreadPart>
+      <ThreadPart id="tank" title="Tank">
+        <QuantityField
+          path={['demand']}
+          label="Water needed"
+          called="the demand"
+          purpose="daily"
+          whenEmpty="each day, for people, stock and garden"
+        />
+      </ThreadPart>
+    </div>
+  );
+}
+
+function ThreadPart({
+  id,
+  title,
+  isRam = false,
+  children,
+}: {
+  readonly id: string;
+  readonly title: string;
+  readonly isRam?: boolean;
+  readonly children: React.ReactNode;
+}) {
+  return (
+    <section
+      id={id}
+      className={isRam ? 'is-ram' : undefined}
+      aria-labelledby={`${id}-title`}
+      tabIndex={-1}
+    >
+      <h2 id={`${id}-title`}>{title}</h2>
+      <div className="fields">{children}</div>
+    </section>
+  );
+}
+
+function LinePipes({ line }: { readonly line: LineName }) {
+  const { place } = useNotebook();
+  const count = useStore(place, (state) => pipesOf(state.document, line).length);
+  const called = line === 'drive' ? 'the drive line' : 'the delivery line';
+  return (
+    <>
+      {Array.from({ length: count }, (_, index) => (
+        // A pipe is known by its place in the line: that is what its path in the file says too.
+        // biome-ignore lint/suspicious/noArrayIndexKey: the place in the line is the identity
+        <PipeCard key={index} line={line} index={index} count={count} />
+      ))}
+      <button
+        type="button"
+        className="button plain"
+        onClick={() =>
+          place.update((state) =>
+            putDocument(state, {
+              path: [line],
+              called,
+              document: withPipeAdded(state.document, line),
+            }),
+          )
+        }
+      >
+        Add another pipe below it
+      </button>
+    </>
+  );
+}
