@@ -4,9 +4,6 @@ import { identity, withOurs } from './table-rows.ts';
 
 /** Tables that are kept whole and that nothing runs yet, with the reason. */
 const REASONS: Readonly<Record<string, string>> = {
-  air_vessel: 'not run yet: belongs to the air vessel of a cycle',
-  surge_exact: 'not run yet: belongs to the transient line of a cycle',
-  surge_moc_friction: 'not run yet: belongs to the transient line of a cycle',
   flow_weirs: 'the engine does not gauge streams',
   flow_bucket_float: 'the engine does not gauge streams',
   water_demand: 'the engine does not plan demand',

@@ -7,15 +7,21 @@ import { readTable, type TableRow } from '../read-table.ts';
 export type Ours = { readonly ours: () => number } | { readonly skip: string };
 
 /** One check for each row of a table that has the columns `quantity`, `value`, `unit` and `tolerance_rel`. */
-export function rowsOf(table: string, oursFor: (row: TableRow) => Ours): readonly CheckRow[] {
-  return readTable(`hydraulics/${table}`).map((row) => ({
-    ...identity(table, row),
-    quantity: row.text('quantity'),
-    unit: row.text('unit'),
-    published: row.number('value'),
-    toleranceRelative: row.number('tolerance_rel'),
-    ...withOurs(oursFor(row)),
-  }));
+export function rowsOf(
+  table: string,
+  oursFor: (row: TableRow) => Ours,
+  isWanted: (row: TableRow) => boolean = () => true,
+): readonly CheckRow[] {
+  return readTable(`hydraulics/${table}`)
+    .filter(isWanted)
+    .map((row) => ({
+      ...identity(table, row),
+      quantity: row.text('quantity'),
+      unit: row.text('unit'),
+      published: row.number('value'),
+      toleranceRelative: row.number('tolerance_rel'),
+      ...withOurs(oursFor(row)),
+    }));
 }
 
 /** Id, table, source, note and how the row is known. */

@@ -489,16 +489,27 @@ export class RamKernel {
         }
         if (cavity > 0 || x < vapourHead) {
           // Vapour in the body: the head stands at vapour pressure until the water has filled the cavity again.
-          x = vapourHead;
-          const out = -alpha * Math.sqrt(-vapourHead);
-          cavity += h * (out + (isDelivering === 1 ? delivery : 0) - (arriving - x) * perImpedance);
-          cavity += elasticity * (x - head);
-          if (cavity < 0) {
-            x += elasticity > 0 ? -cavity / elasticity : 0;
+          const passing = isDelivering === 1 ? delivery : 0;
+          const drawn = -alpha * Math.sqrt(-vapourHead);
+          const filling = (arriving - vapourHead) * perImpedance;
+          const opened =
+            cavity + h * (drawn + passing - filling) + elasticity * (vapourHead - head);
+          if (opened > 0) {
+            cavity = opened;
+            x = vapourHead;
+            driveFlow = filling;
+            wasteFlow = drawn;
+          } else {
+            // It closes within this substep: the body is solved with the room in it that water still has to fill.
+            beta = give + perImpedance;
+            drive = give * head + arriving * perImpedance - passing - cavity / h;
+            size = Math.abs(drive);
+            root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
+            x = drive < 0 ? -root * root : root * root;
             cavity = 0;
+            driveFlow = (arriving - x) * perImpedance;
+            wasteFlow = drive < 0 ? -alpha * root : alpha * root;
           }
-          driveFlow = (arriving - vapourHead) * perImpedance;
-          wasteFlow = out;
         } else {
           driveFlow = (arriving - x) * perImpedance;
           wasteFlow = drive < 0 ? -alpha * root : alpha * root;
