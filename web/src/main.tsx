@@ -11,8 +11,8 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { NotebookContext } from './app/notebook.ts';
 import { openNotebook } from './app/open-notebook.ts';
-import { Mishap } from './screens/mishap.tsx';
 import { FirstPage } from './screens/first-page.tsx';
+import { Mishap } from './screens/mishap.tsx';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has lost its root element');

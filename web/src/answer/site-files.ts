@@ -1,7 +1,8 @@
 /** Site files in and out of the browser. */
-import type { SiteDocument } from '../state/site-document.ts';
-import { withoutEmptyPipes } from '../state/lines.ts';
+
 import { textOf } from '../state/entry.ts';
+import { withoutEmptyPipes } from '../state/lines.ts';
+import type { SiteDocument } from '../state/site-document.ts';
 import type { Outcome } from './answerer.ts';
 import type { SiteProblem } from './site-answer.ts';
 

@@ -10,8 +10,8 @@ import {
   reasonsInWords,
   startUpInWords,
 } from '@fallwright/papers';
-import { installationOf, siteFromData } from '@fallwright/records';
 import type { SiteRead } from '@fallwright/records';
+import { installationOf, siteFromData } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import { expose } from 'comlink';
 import type { Reply, SiteChanges, SiteOutcome } from './site-answer.ts';

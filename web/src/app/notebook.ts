@@ -1,11 +1,11 @@
 /** Everything the screen stands on: the stores, and what may be done. Passed in through React's context. */
 import { createContext, useContext } from 'react';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
+import type { SiteFiles } from '../answer/site-files.ts';
 import type { Saved } from '../state/keep-place.ts';
 import type { Place } from '../state/place.ts';
 import type { Settings } from '../state/settings.ts';
 import type { Store } from '../state/store.ts';
-import type { SiteFiles } from '../answer/site-files.ts';
 
 export interface Notebook {
   readonly place: Store<Place>;

@@ -1,6 +1,6 @@
-import { CrestRing, Letter, Part, PipeLine, RamSign, SurfaceSign, WaterBox } from './symbols.tsx';
 import type { DriveDetailLayout } from './drive-detail.ts';
 import type { PartNames } from './elevation-words.ts';
+import { CrestRing, Letter, Part, PipeLine, RamSign, SurfaceSign, WaterBox } from './symbols.tsx';
 
 /** The drive line to one scale both ways. */
 export function DriveDetail({

@@ -1,13 +1,13 @@
 /** The picture of the place. It measures its own width and is laid out for it, so letters keep their size. */
 import { useId, useLayoutEffect, useRef, useState } from 'react';
-import { DriveDetail } from './drive-detail.tsx';
 import { layOutDriveDetail } from './drive-detail.ts';
+import { DriveDetail } from './drive-detail.tsx';
 import type { Drawn } from './elevation-desk.ts';
 import { layOutDesk } from './elevation-desk.ts';
-import { HeadPlot } from './head-plot.tsx';
 import { layOutHeadPlot } from './head-plot.ts';
-import { WholePlace } from './whole-place.tsx';
+import { HeadPlot } from './head-plot.tsx';
 import { layOutWholePlace } from './whole-place.ts';
+import { WholePlace } from './whole-place.tsx';
 
 export interface ElevationProps extends Drawn {
   readonly materials: { readonly isDriveMetal: boolean; readonly isDeliveryMetal: boolean };

@@ -1,5 +1,5 @@
-import { CrestRing, Letter, Part, PipeLine, RamSign, WaterBox } from './symbols.tsx';
 import type { PartNames } from './elevation-words.ts';
+import { CrestRing, Letter, Part, PipeLine, RamSign, WaterBox } from './symbols.tsx';
 import type { WholePlaceLayout } from './whole-place.ts';
 
 /** The whole place, drawn from its layout. Source, drive line and ram stand in the detail too, which names them. */

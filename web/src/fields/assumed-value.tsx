@@ -1,5 +1,5 @@
-import { formatQuantity } from '@fallwright/units';
 import type { Purpose } from '@fallwright/units';
+import { formatQuantity } from '@fallwright/units';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Firm } from './origin-choice.tsx';

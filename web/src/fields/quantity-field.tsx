@@ -2,8 +2,9 @@
  * A box for a quantity as people write it. It says underneath how it was read, carries where the number comes from, keeps
  * what was typed when it cannot be read, and tells the fault on leaving the box.
  */
-import { formatQuantity, PURPOSES, readQuantity } from '@fallwright/units';
+
 import type { Purpose, System } from '@fallwright/units';
+import { formatQuantity, PURPOSES, readQuantity } from '@fallwright/units';
 import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';

@@ -2,10 +2,10 @@
 import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { textOf } from '../state/entry.ts';
 import { putValue } from '../state/place.ts';
 import type { Path, Plain } from '../state/site-document.ts';
 import { isList, isRecord, valueAt } from '../state/site-document.ts';
-import { textOf } from '../state/entry.ts';
 import { FieldFrame } from './field-frame.tsx';
 
 export function TextField({

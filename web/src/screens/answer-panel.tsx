@@ -1,10 +1,10 @@
 /** The answer: a mark, a word, the one great number, the reason with its numbers, and the facts behind it. */
 import { useMemo } from 'react';
-import { useNotebook } from '../app/notebook.ts';
-import { useStore } from '../app/use-store.ts';
 import { factsOf } from '../answer/facts.ts';
 import type { SiteAnswer } from '../answer/site-answer.ts';
 import { answerInWords, inSpeech } from '../answer/words.ts';
+import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
 import { VerdictMark, wordTone } from '../marks/verdict-mark.tsx';
 import { DeliveryAxis } from './delivery-axis.tsx';
 import { Needs } from './needs.tsx';

@@ -1,8 +1,8 @@
 /** The answer in one line at the foot of the screen, while the answer itself is out of sight: fields and answer stay together. */
 import { useEffect, useMemo, useState } from 'react';
+import { answerInWords } from '../answer/words.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { answerInWords } from '../answer/words.ts';
 import { VerdictMark, wordTone } from '../marks/verdict-mark.tsx';
 
 export function AnswerStrip() {

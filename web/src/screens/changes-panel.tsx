@@ -1,10 +1,10 @@
 /** What would change it: one staff for each thing the owner can change. */
 import { useMemo } from 'react';
+import type { ChangeRow, MaterialRow } from '../answer/change-rows.ts';
+import { changeRows, materialRows, turnsNothing } from '../answer/change-rows.ts';
+import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { changeRows, materialRows, turnsNothing } from '../answer/change-rows.ts';
-import type { ChangeRow, MaterialRow } from '../answer/change-rows.ts';
-import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { VerdictMark, wordTone } from '../marks/verdict-mark.tsx';
 import { Staff } from './staff.tsx';
 
@@ -34,7 +34,7 @@ export function ChangesPanel() {
     <section className="changes" aria-labelledby="changes-title">
       <h2 id="changes-title">What would change it</h2>
       {changes === undefined ? (
-        <p className="note" role="status">
+        <p className="note">
           {isRunning
             ? 'Trying each thing you can change …'
             : `This could not be worked out${failure === undefined ? '' : `: ${failure}`}. The answer beside it stands.`}

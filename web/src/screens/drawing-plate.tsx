@@ -3,10 +3,10 @@ import { readQuantity } from '@fallwright/units';
 import { useMemo } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { elevationOf } from '../drawing/elevation-of.ts';
 import { Elevation } from '../drawing/elevation.tsx';
-import type { Plain } from '../state/site-document.ts';
+import { elevationOf } from '../drawing/elevation-of.ts';
 import { textOf } from '../state/entry.ts';
+import type { Plain } from '../state/site-document.ts';
 
 export function DrawingPlate() {
   const { place, answer, settings } = useNotebook();

@@ -1,8 +1,8 @@
 /** The site file: saved, copied, opened. A file that cannot be read is refused with its reasons and changes nothing. */
 import { useRef, useState } from 'react';
+import type { SiteProblem } from '../answer/site-answer.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import type { SiteProblem } from '../answer/site-answer.ts';
 import { replacePlace, undo } from '../state/place.ts';
 import { EmptyPlaceButton } from './empty-place-button.tsx';
 

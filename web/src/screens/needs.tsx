@@ -1,8 +1,9 @@
 /** Why there is no answer to the newest input: what is still needed, or what cannot be true. */
+
+import { boxFor } from '../answer/boxes.ts';
+import type { SiteProblem } from '../answer/site-answer.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import type { SiteProblem } from '../answer/site-answer.ts';
-import { boxFor } from '../answer/boxes.ts';
 import { VerdictMark } from '../marks/verdict-mark.tsx';
 
 export function Needs({ hasAnswer }: { readonly hasAnswer: boolean }) {

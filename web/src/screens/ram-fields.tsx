@@ -1,9 +1,9 @@
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { QuantityField } from '../fields/quantity-field.tsx';
-import { SelectField } from '../fields/select-field.tsx';
 import { AssumedValue, useAssumedWords } from '../fields/assumed-value.tsx';
 import { Firm } from '../fields/origin-choice.tsx';
+import { QuantityField } from '../fields/quantity-field.tsx';
+import { SelectField } from '../fields/select-field.tsx';
 import { otherRamParts, ramParts, withRamPart } from '../state/ram-entry.ts';
 
 /** Nominal sizes with the inch sizes people call them by. Source: ISO 6708 and ASME B36.10M pair them so (memory). */

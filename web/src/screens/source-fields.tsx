@@ -1,9 +1,9 @@
+import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
 import { AssumedValue } from '../fields/assumed-value.tsx';
 import { More } from '../fields/more.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
-import { useNotebook } from '../app/notebook.ts';
-import { useStore } from '../app/use-store.ts';
 import { textOf } from '../state/entry.ts';
 import { valueAt } from '../state/site-document.ts';
 import { withStore } from '../state/source-entry.ts';

@@ -1,9 +1,10 @@
 /** Writes the place down after each change and reads it back, so that a closed tab loses nothing. */
-import type { Keep } from './settings.ts';
+
 import type { Place, Unread } from './place.ts';
 import { openPlace } from './place.ts';
-import { isRecord } from './site-document.ts';
+import type { Keep } from './settings.ts';
 import type { SiteDocument } from './site-document.ts';
+import { isRecord } from './site-document.ts';
 import type { Store } from './store.ts';
 
 const KEY = 'fallwright.place@1';

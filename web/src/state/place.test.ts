@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { keepPlace, readPlace } from './keep-place.ts';
 import type { Saved } from './keep-place.ts';
+import { keepPlace, readPlace } from './keep-place.ts';
 import { keepUnread, openPlace, putValue, replacePlace, tellFault, undo } from './place.ts';
 import { createSettings, readSettings } from './settings.ts';
 import { createStore } from './store.ts';

@@ -1,7 +1,7 @@
 /** How a person likes to see things. Kept apart from the place: it belongs to the reader, not to the site. */
 import type { System } from '@fallwright/units';
-import { createStore } from './store.ts';
 import type { Store } from './store.ts';
+import { createStore } from './store.ts';
 
 export type Theme = 'system' | 'paper' | 'night';
 

@@ -2,8 +2,8 @@ import { expect, test, vi } from 'vitest';
 import { entryOf, originOf, textOf } from './entry.ts';
 import {
   pipesOf,
-  withoutEmptyPipes,
   withListedLines,
+  withoutEmptyPipes,
   withoutPipe,
   withPipeAdded,
 } from './lines.ts';
