@@ -76,7 +76,7 @@ function heading({ answer, site, system }: AnswerPageOf): readonly string[] {
   const show = (flow: number): string => formatQuantity(flow, 'sourceFlow', system);
   lines.push(
     `${daily} ${system === 'metric' ? 'litres' : 'gallons'} a day reach the tank${needOf(answer, system)}.`,
-    `${plainFigures(toBeatsPerMinute(point.beatFrequency), 2)} beats a minute, ${show(point.supplyFlow)} from the source, ${show(point.wasteFlow)} run to waste.`,
+    `${plainFigures(toBeatsPerMinute(point.beatFrequency), 3)} beats a minute, ${show(point.supplyFlow)} from the source, ${show(point.wasteFlow)} run to waste.`,
   );
   return lines;
 }

@@ -40,7 +40,7 @@ function causeOf(about: Answered): string {
 
 function beatsOf({ operatingPoint }: Answer): string {
   if (!operatingPoint) return '';
-  return `, ${plainFigures(toBeatsPerMinute(operatingPoint.beatFrequency), 2)} times a minute`;
+  return `, ${plainFigures(toBeatsPerMinute(operatingPoint.beatFrequency), 3)} times a minute`;
 }
 
 function staysOpen({ answer }: Answered, reach: string): string {

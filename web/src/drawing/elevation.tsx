@@ -17,12 +17,14 @@ const ENDS = { source: 'source', ram: 'ram' };
 
 /** Narrower than this the phone's drawings are used. */
 const DESK_WIDTH = 900;
+/** Before its style has come a page may be laid out a few pixels wide, where nothing can be drawn. */
+const NARROWEST = 160;
 
 export function Elevation(props: ElevationProps) {
   const { frame, width } = useWidth();
   return (
     <div className="drawing-place" ref={frame}>
-      {width === 0 ? null : width < DESK_WIDTH ? (
+      {width < NARROWEST ? null : width < DESK_WIDTH ? (
         <PhoneDrawings {...props} width={width} />
       ) : (
         <DeskDrawing {...props} width={width} />
