@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Installation } from '../cycle/installation.ts';
-import { operatingPoint } from '../cycle/operating-point.ts';
 import { typicalRam } from '../machine/typical-ram.ts';
 import { findPipe } from '../pipes/find-pipe.ts';
 import type { PipeSegment } from '../pipes/pipe.ts';
+import { answerFor } from '../site/answer-for.ts';
 import { waterAt } from '../water/water.ts';
 import { alternatives, type DriveChoice } from './alternatives.ts';
 
@@ -49,8 +49,23 @@ test('every ram is tried on every drive line, line by line', () => {
 
 test('a pair gives what the same installation gives by itself', () => {
   const [, , , pair] = [...alternatives(place, [HOSE, STEEL], rams)];
-  const alone = operatingPoint({ ...place, driveLine: STEEL.driveLine });
-  expect(pair?.operatingPoint).toEqual(alone);
+  const alone = answerFor({ ...place, driveLine: STEEL.driveLine }, { changes: false });
+  expect(pair?.operatingPoint).toEqual(alone.operatingPoint);
+  expect(pair?.verdict).toEqual(alone.verdict);
+  expect(pair?.startUp).toEqual(alone.startUp);
+  expect(pair?.closingFlow).toBe(alone.closingFlow);
+  expect(pair?.terminalFlow).toBe(alone.terminalFlow);
+});
+
+test('a store counts at its brim, as it does on the sheet of the place', () => {
+  const bucket: Installation = {
+    ...place,
+    source: { kind: 'store', surfaceArea: 0.05, inflow: 1e-4, depthOverIntake: 0.2 },
+  };
+  const [pair] = [...alternatives(bucket, [STEEL], [typicalRam('DN20')])];
+  const alone = answerFor({ ...bucket, driveLine: STEEL.driveLine }, { changes: false });
+  expect(pair?.verdict.kind).toBe(alone.verdict.kind);
+  expect(pair?.operatingPoint?.deliveryFlow).toBe(alone.operatingPoint?.deliveryFlow);
 });
 
 test('a soft half-inch hose cannot lift where steel can', () => {

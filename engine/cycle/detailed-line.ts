@@ -156,7 +156,8 @@ export class DetailedLine {
    */
   advance(arriving: number, f: Float64Array, g: Float64Array, q: Float64Array): number {
     const grid = this.#grid;
-    const { tables, tableOffset, tableScale, impedance, timeStep } = grid;
+    const { tables, tableOffset, impedance, timeStep } = grid;
+    const halfScale = grid.tableScale / 2;
     const n = grid.reaches;
     let upstream = q[0] as number;
     this.openCavities = 0;
@@ -166,7 +167,8 @@ export class DetailedLine {
       const left = impedance[i - 1] as number;
       const right = impedance[i] as number;
       const old = q[i] as number;
-      const u = Math.abs(old) * tableScale;
+      // The mean of two nodes, as in the plain loop.
+      const u = Math.abs(old + (q[i + 1] as number)) * halfScale;
       let k = u | 0;
       let w = u - k;
       if (k > LAST_INTERVAL) {

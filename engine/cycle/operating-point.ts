@@ -50,11 +50,14 @@ export function ramKernel(
   return new RamKernel(installation, grid, { kind: 'fixedHead', head: vesselHead }, options);
 }
 
-/** Flow at which the tables of losses end: the fall with no losses at all, and half as much again for its swings. */
+/**
+ * Flow at which the tables of losses end: the fall with no losses at all through the narrowest pipe, and half as much again
+ * for its swings. A table made for the widest would have hardly an entry for what the narrowest lets through.
+ */
 function largestTabulatedFlow(installation: Installation): CubicMetrePerSecond {
-  const widest = Math.max(...installation.driveLine.segments.map((s) => s.pipe.innerDiameter));
+  const narrowest = Math.min(...installation.driveLine.segments.map((s) => s.pipe.innerDiameter));
   const fastest = Math.sqrt(2 * GRAVITY * Math.max(installation.fall, 0.5));
-  return 1.5 * fastest * (Math.PI / 4) * widest ** 2;
+  return 1.5 * fastest * (Math.PI / 4) * narrowest ** 2;
 }
 
 /** Time of one trip of a wave down the line and back. */

@@ -64,7 +64,8 @@ export function advancePlainLine(
   g: Float64Array,
   q: Float64Array,
 ): number {
-  const { runNodes, runImpedances, tables, tableScale, twiceVapourHead } = line;
+  const { runNodes, runImpedances, tables, twiceVapourHead } = line;
+  const halfScale = line.tableScale / 2;
   let arriving = wave;
   let isBoiling = false;
   const runs = runImpedances.length >> 1;
@@ -76,7 +77,9 @@ export function advancePlainLine(
     for (let i = runNodes[3 * run] as number; i < end; i++) {
       const next = f[i] as number;
       const opposing = g[i] as number;
-      const u = Math.abs(q[i] as number) * tableScale;
+      // Losses follow the flow of the step before, as the mean of two nodes: from one node alone, where losses grow faster
+      // than the flow (laminar flow turning turbulent), neighbours would take turns at running fast and slow for ever.
+      const u = Math.abs((q[i] as number) + (q[i + 1] as number)) * halfScale;
       let k = u | 0;
       let w = u - k;
       if (k > LAST_INTERVAL) {

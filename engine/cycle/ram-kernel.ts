@@ -332,9 +332,9 @@ export class RamKernel {
 
     while (step < maxSteps && beats === 0) {
       step++;
-      // Source: the level drives the first reach through entrance and half a reach of friction.
+      // Source: the level drives the first reach through entrance and half a reach of friction (losses as in plain-line.ts).
       const sourceHead = isStore ? fall + sourceLevel - brim : fall;
-      let u = Math.abs(q[0] as number) * tableScale;
+      let u = 0.5 * Math.abs((q[0] as number) + (q[1] as number)) * tableScale;
       let k = u | 0;
       let w = u - k;
       if (k > LAST_INTERVAL) {
@@ -469,17 +469,22 @@ export class RamKernel {
           root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
           x = drive < 0 ? -root * root : root * root;
         }
+        // What passes the delivery valve in this substep, in the mean.
+        let passing = 0;
         if (isDelivering === 1) {
           delivery = fixed + slope * x;
+          passing = delivery;
           if (delivery >= 0) passed += delivery * h;
           else {
+            const left = Math.min(backFlowAllowed, passed) - backFlow;
             backFlow -= delivery * h;
-            if (backFlow >= backFlowAllowed || backFlow >= passed) {
-              // It has let back what it lets back, never more than had passed it, and shuts: the body is solved again.
+            if (-delivery * h >= left) {
+              // It lets back what is left, never more in all than had passed it, and shuts: the body is solved with that.
+              passing = -left / h;
               delivery = 0;
               isDelivering = 0;
               beta = give + perImpedance;
-              drive = give * head + arriving * perImpedance;
+              drive = give * head + arriving * perImpedance - passing;
               size = Math.abs(drive);
               root = (2 * size) / (alpha + Math.sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
               x = drive < 0 ? -root * root : root * root;
@@ -489,7 +494,6 @@ export class RamKernel {
         }
         if (cavity > 0 || x < vapourHead) {
           // Vapour in the body: the head stands at vapour pressure until the water has filled the cavity again.
-          const passing = isDelivering === 1 ? delivery : 0;
           const drawn = -alpha * Math.sqrt(-vapourHead);
           const filling = (arriving - vapourHead) * perImpedance;
           const opened =
@@ -517,7 +521,7 @@ export class RamKernel {
         head = x;
         volume += driveFlow;
         wasted += h * wasteFlow;
-        delivered += h * delivery;
+        delivered += h * passing;
         if (driveFlow > fastest) fastest = driveFlow;
         if (head > peak) peak = head;
         if (head < lowest) lowest = head;
@@ -525,7 +529,7 @@ export class RamKernel {
         // Vessel: its air gives way to what comes in. One substep never takes more than half of it.
         if (isAir) {
           const before = vesselAir;
-          vesselAir = Math.max(before - h * (delivery - outflow), before / 2);
+          vesselAir = Math.max(before - h * (passing - outflow), before / 2);
           vesselHead = (vesselHead + atmosphere) * (before / vesselAir) ** polytropic - atmosphere;
         }
 

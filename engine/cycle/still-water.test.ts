@@ -18,7 +18,7 @@ import { ramKernel } from './operating-point.ts';
 import { RamKernel } from './ram-kernel.ts';
 
 const SEED = 20260203;
-const RUNS = process.env['FALLWRIGHT_LONG'] === '1' ? 2000 : 200;
+const RUNS = process.env.FALLWRIGHT_LONG === '1' ? 2000 : 200;
 /** Heads are sums of numbers of some metres, each good to 10⁻¹⁵ m; nothing adds them up over the steps. */
 const STILL = 1e-11;
 
@@ -48,9 +48,7 @@ test('a full line at rest behind a shut, tight ram stays at rest', () => {
     fc.property(numbers.map(placeFrom), fc.boolean(), (place, isDetailed) => {
       const bled = { ...place.driveLine, pockets: [] };
       const ram = withoutSnifter(place.ram);
-      const options = isDetailed
-        ? { envelope: true, unsteadyFriction: true, wallCreep: true }
-        : {};
+      const options = isDetailed ? { envelope: true, unsteadyFriction: true, wallCreep: true } : {};
       expectRest({ ...place, ram, driveLine: bled }, options, 1000);
     }),
     { seed: SEED, numRuns: RUNS },

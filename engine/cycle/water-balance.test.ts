@@ -20,7 +20,7 @@ import { ramKernel, startedKernel } from './operating-point.ts';
 import type { RamKernel, VesselOutflow } from './ram-kernel.ts';
 
 const SEED = 20260202;
-const RUNS = process.env['FALLWRIGHT_LONG'] === '1' ? 2000 : 200;
+const RUNS = process.env.FALLWRIGHT_LONG === '1' ? 2000 : 200;
 const ROUNDING = 1e-11;
 
 const places = fc

@@ -14,9 +14,10 @@ test('a head of the passage’s own length lets its water fall freely', () => {
 test('a longer passage is more sluggish, a wider one less', () => {
   const { area, passageLength } = valve;
   const inertance = passageInertance(valve);
-  expect(
-    passageInertance({ ...valve, passageLength: 2 * passageLength }) / inertance,
-  ).toBeCloseTo(2, 12);
+  expect(passageInertance({ ...valve, passageLength: 2 * passageLength }) / inertance).toBeCloseTo(
+    2,
+    12,
+  );
   expect(passageInertance({ ...valve, area: 2 * area }) / inertance).toBeCloseTo(0.5, 12);
 });
 

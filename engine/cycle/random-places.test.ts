@@ -1,0 +1,240 @@
+/** Laws that hold at any place at all, found by trying places at random. */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { typicalRam } from '../machine/typical-ram.ts';
+import { closingFlow, flowArea } from '../machine/waste-valve.ts';
+import type { PipeSegment } from '../pipes/pipe.ts';
+import { steadyFlow } from '../pipes/steady-flow.ts';
+import { waterAt } from '../water/water.ts';
+import { airLockOf } from './air-lock.ts';
+import {
+  driveOf,
+  lengthOf,
+  NUMBERS_OF_A_PLACE,
+  placeFrom,
+  plainPlace,
+  withoutSnifter,
+} from './fixtures/made-installation.ts';
+import type { Installation } from './installation.ts';
+import { delivers, operatingPoint, startedKernel, stillTime } from './operating-point.ts';
+import { startUp } from './start-up.ts';
+
+const SEED = 20260205;
+const IS_LONG = process.env.FALLWRIGHT_LONG === '1';
+const RUNS = IS_LONG ? 2000 : 200;
+
+const places = fc
+  .array(fc.integer({ min: 0, max: NUMBERS_OF_A_PLACE.largest }), {
+    minLength: NUMBERS_OF_A_PLACE.count,
+    maxLength: NUMBERS_OF_A_PLACE.count,
+  })
+  .map(placeFrom);
+
+/** Names of the numbers in a record, at any depth, that are not finite. */
+function notFinite(record: object): string[] {
+  return Object.entries(record).flatMap(([name, value]) =>
+    typeof value === 'number'
+      ? Number.isFinite(value)
+        ? []
+        : [`${name} is ${value}`]
+      : value !== null && typeof value === 'object'
+        ? notFinite(value)
+        : [],
+  );
+}
+
+/** Flow through the line and the open valve, put together here from the parts. */
+function terminalFlow({ driveLine, fall, water, ram }: Installation): number {
+  const last = driveLine.segments.at(-1) as PipeSegment;
+  const area = (Math.PI / 4) * last.pipe.innerDiameter ** 2;
+  const open = flowArea(ram.wasteValve, ram.wasteValve.stroke);
+  return steadyFlow({
+    segments: driveLine.segments,
+    fall: fall - airLockOf(driveLine, fall),
+    extraLosses: { entrance: driveLine.entranceLoss, outlet: (area / open) ** 2 },
+    water,
+  }).flow;
+}
+
+test('no run at any place gives a number that is none, or goes on for ever', () => {
+  const outcomes = new Map<string, number>();
+  fc.assert(
+    fc.property(places, (place) => {
+      const point = operatingPoint(place);
+      expect(notFinite(point)).toEqual([]);
+      // At most 3 beats of warming up and 8 blocks of 8 beats, and one more, each no longer than a ram is waited for.
+      const { grid } = startedKernel(place, place.lift, {});
+      const longest = Math.ceil(
+        stillTime(place, startedKernel(place, place.lift, {})) / grid.timeStep,
+      );
+      expect(point.end.beats).toBeLessThanOrEqual(68);
+      expect(point.end.steps).toBeLessThanOrEqual(69 * longest);
+      outcomes.set(point.end.outcome, (outcomes.get(point.end.outcome) ?? 0) + 1);
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+  // The places are only worth trying when they end in many ways.
+  for (const outcome of ['settled', 'staysOpen', 'staysShut', 'noDelivery']) {
+    expect(outcomes.get(outcome) ?? 0, outcome).toBeGreaterThan(RUNS / 50);
+  }
+});
+
+test('unsteady friction and creeping walls give numbers at any place too', () => {
+  fc.assert(
+    fc.property(places, (place) => {
+      const kernel = startedKernel(place, place.lift, {
+        unsteadyFriction: true,
+        wallCreep: true,
+        envelope: true,
+      });
+      while (kernel.steps < 4000) kernel.run(4000 - kernel.steps);
+      const { highest, lowest } = kernel.detail;
+      expect(notFinite({ ...kernel.volumes, head: kernel.bodyHead })).toEqual([]);
+      expect(highest.slice(1, -1).every(Number.isFinite)).toBe(true);
+      expect(lowest.slice(1, -1).every(Number.isFinite)).toBe(true);
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+});
+
+test('no ram lifts more energy than the water that it takes has lost', () => {
+  let lifting = 0;
+  fc.assert(
+    fc.property(places, fc.integer({ min: 4, max: 32 }), (place, reaches) => {
+      const point = operatingPoint(place, { reaches });
+      if (point.beatFrequency === 0) return;
+      const given = point.supplyFlow * place.fall;
+      const lifted = point.deliveryFlow * point.vesselHead;
+      // Line and body hold as much energy at the end of a block of beats as at its start, to within the 2 % of a beat
+      // to which blocks agree. No room is given for that: losses are always larger.
+      expect(lifted).toBeLessThan(given);
+      expect(point.wasteFlow).toBeGreaterThan(0);
+      expect(point.deliveryFlow).toBeGreaterThanOrEqual(0);
+      if (delivers(point)) {
+        lifting++;
+        expect(point.rankineEfficiency).toBeLessThan(1);
+        expect(point.daubuissonEfficiency).toBeLessThan(1);
+      }
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+  expect(lifting).toBeGreaterThan(RUNS / 10);
+});
+
+test('no beat begins or ends while another does', () => {
+  fc.assert(
+    fc.property(places, (place) => {
+      const kernel = startedKernel(place, place.lift, {});
+      while (kernel.steps < 3000) expect(kernel.run(1)).toBeLessThanOrEqual(1);
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+});
+
+/** The place with a tight ram, and its whole line of its last pipe: of several, a narrow one high up may run dry behind. */
+function ofOnePipe(place: Installation): Installation {
+  const { segments } = place.driveLine;
+  const last = segments.at(-1) as PipeSegment;
+  const length = segments.reduce((sum, s) => sum + s.length, 0);
+  return {
+    ...place,
+    // A snifter lets out water that the valve does not feel.
+    ram: withoutSnifter(place.ram),
+    driveLine: { ...place.driveLine, segments: [{ ...last, length }] },
+  };
+}
+
+test('the waste valve stays open just where the line cannot reach the closing flow', () => {
+  let open = 0;
+  fc.assert(
+    fc.property(places.map(ofOnePipe), (place) => {
+      const reached = terminalFlow(place) / closingFlow(place.ram.wasteValve, place.water.density);
+      // The run is watched until the flow has come to about one in a hundred of its end, and losses are good to a part in
+      // a thousand: within 2 % either outcome is right.
+      fc.pre(Math.abs(reached - 1) > 0.02);
+      const { outcome } = operatingPoint(place).end;
+      expect(outcome === 'staysOpen').toBe(reached < 1);
+      if (reached < 1) open++;
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+  expect(open).toBeGreaterThan(RUNS / 10);
+});
+
+/** Flow after a long time through a valve so heavy that nothing shuts it, over the steady flow of the same line. */
+function longRunOverTerminal(place: Installation): number {
+  const { wasteValve } = place.ram;
+  if (wasteValve.kind !== 'weighted') throw new Error('typical rams have weighted valves');
+  const heavy = { ...wasteValve, submergedWeight: 1e4 * wasteValve.submergedWeight };
+  const open: Installation = {
+    ...place,
+    ram: { ...withoutSnifter(place.ram), wasteValve: heavy },
+    driveLine: { ...place.driveLine, pockets: [] },
+  };
+  const kernel = startedKernel(open, open.lift, { envelope: true });
+  kernel.run(Math.ceil((8 * stillTime(open, kernel)) / kernel.grid.timeStep));
+  // Where the line boils its pipes do not run full, and the steady flow of full pipes says nothing.
+  fc.pre(!kernel.detail.hasCavity);
+  return kernel.driveFlow / terminalFlow(open);
+}
+
+test('a valve that stays open comes to pass the terminal flow', () => {
+  fc.assert(
+    fc.property(places, (place) => {
+      // Losses are read off a table of 256 flows. Where flow turns turbulent the law bends too sharply for it: of 421 such
+      // places the worst, at a Reynolds number of 2370, was 0.43 % off (measured), half of them less than 10⁻⁵.
+      expect(Math.abs(longRunOverTerminal(place) - 1)).toBeLessThan(6e-3);
+    }),
+    { seed: SEED, numRuns: IS_LONG ? 500 : 60 },
+  );
+});
+
+test('water whose flow turns turbulent runs alike all along the line', () => {
+  // Neighbouring nodes once ran at a quarter and at twice the mean by turns, and the valve saw twice the terminal flow.
+  const place = plainPlace({
+    fall: 1.2,
+    lift: 6,
+    water: waterAt({ temperature: 8.8, altitude: 0 }),
+    ram: typicalRam('DN25'),
+    driveLine: driveOf('copper L 1/2 in', 59),
+  });
+  expect(Math.abs(longRunOverTerminal(place) - 1)).toBeLessThan(6e-3);
+});
+
+test('a narrow pipe in a wide line loses what it loses alone', () => {
+  const place = plainPlace({
+    fall: 8,
+    lift: 40,
+    driveLine: driveOf('steel sch 40 3/4 in', 1, {
+      segments: [lengthOf('PVC sch 80 2-1/2 in', 20), lengthOf('PVC hose 12.5 mm', 20)],
+    }),
+  });
+  expect(Math.abs(longRunOverTerminal(place) - 1)).toBeLessThan(6e-3);
+});
+
+test('a start from cold ends at any place, with numbers that are numbers', () => {
+  fc.assert(
+    fc.property(places, fc.constantFrom('shut', 'open'), (place, stopValve) => {
+      const start = startUp(place, { stopValve, longest: 60 });
+      expect(notFinite(start)).toEqual([]);
+      expect(start.handStrokes).toBeGreaterThanOrEqual(0);
+      expect(start.handStrokes).toBeLessThanOrEqual(60);
+    }),
+    { seed: SEED, numRuns: IS_LONG ? 500 : 60 },
+  );
+});
+
+test('caught air can never take more than the fall', () => {
+  fc.assert(
+    fc.property(places, (place) => {
+      const lock = airLockOf(place.driveLine, place.fall);
+      expect(lock).toBeGreaterThanOrEqual(0);
+      expect(lock).toBeLessThanOrEqual(place.fall);
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+});
+
+test('the plainest place of all runs', () => {
+  expect(operatingPoint(plainPlace()).end.outcome).toBe('settled');
+});
