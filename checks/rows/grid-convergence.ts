@@ -57,7 +57,7 @@ const NUMBERS: Readonly<Record<string, () => number>> = {
   'GC-LIMIT': () => {
     const place = typicalPlace({ size: 'DN50', fall: 2, lift: 36 });
     const fine = operatingPoint(place, { ...QUOTED, reaches: 32, substeps: FINE_CLOCK });
-    return operatingPoint(place, QUOTED).deliveryFlow / fine.deliveryFlow;
+    return operatingPoint(place, QUOTED).daubuissonEfficiency - fine.daubuissonEfficiency;
   },
 };
 

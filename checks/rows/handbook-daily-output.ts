@@ -16,7 +16,7 @@ import { identity } from './table-rows.ts';
 const SIZES = ['DN32', 'DN50'] as const satisfies readonly TypicalSize[];
 /** Weights tried, over that of the typical valve: closing velocities of 1, 1.4, 2 and 2.8 times. */
 const WEIGHTS = [1, 2, 4, 8];
-/** Source: the brief's own rule of thumb; within a third. */
+/** Judgement: a third, since the table is an order of magnitude from memory. */
 const TOLERANCE = 1 / 3;
 const SERIES = 'T1 daily output';
 

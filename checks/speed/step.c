@@ -14,6 +14,7 @@
 #define LAST_INTERVAL (TABLE_SIZE - 2)
 #define TREMBLE 0.05
 #define GRAVITY 9.80665
+#define NOUGHT 1e-300
 
 static FILE *input;
 
@@ -82,7 +83,7 @@ int main(int argc, char **argv) {
     struct timespec from, to;
     clock_gettime(CLOCK_MONOTONIC, &from);
     for (long step = 0; step < steps; step++) {
-      double u = fabs(q[0]) * tableScale;
+      double u = 0.5 * fabs(q[0] + q[1]) * tableScale;
       int k = (int)u;
       double w = u - k;
       if (k > LAST_INTERVAL) k = LAST_INTERVAL, w = 1;
@@ -95,10 +96,11 @@ int main(int argc, char **argv) {
 
       double arriving = f[0];
       f[0] = g[0] + twiceB[0] * intake;
+      const double halfScale = tableScale / 2;
       double left = twiceB[0];
       for (int i = 1; i < n; i++) {
         const double next = f[i], opposing = g[i];
-        u = fabs(q[i]) * tableScale;
+        u = fabs(q[i] + q[i + 1]) * halfScale;
         k = (int)u;
         w = u - k;
         if (k > LAST_INTERVAL) k = LAST_INTERVAL, w = 1;
@@ -129,7 +131,7 @@ int main(int argc, char **argv) {
         const double beta = elasticity / dt + perImpedance;
         const double drive = (elasticity / dt) * head + arriving * perImpedance;
         const double size = fabs(drive);
-        const double root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size));
+        const double root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
         const double x = drive < 0 ? -root * root : root * root;
         int isQuiet = x <= vesselHead + cracking && x > vapourHead;
         const double leaving = alpha * (drive < 0 ? -root : root);
@@ -177,7 +179,7 @@ int main(int argc, char **argv) {
           drive -= fixed;
         }
         double size = fabs(drive);
-        double root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size));
+        double root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
         double x = drive < 0 ? -root * root : root * root;
         if (!isDelivering && x > vesselHead + cracking) {
           isDelivering = 1;
@@ -187,22 +189,26 @@ int main(int argc, char **argv) {
           beta += slope;
           drive -= fixed;
           size = fabs(drive);
-          root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size));
+          root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
           x = drive < 0 ? -root * root : root * root;
         }
+        double passing = 0;
         if (isDelivering) {
           delivery = fixed + slope * x;
+          passing = delivery;
           if (delivery >= 0)
             passed += delivery * h;
           else {
+            const double rest = fmin(backFlowAllowed, passed) - backFlow;
             backFlow -= delivery * h;
-            if (backFlow >= backFlowAllowed || backFlow >= passed) {
+            if (-delivery * h >= rest) {
+              passing = -rest / h;
               delivery = 0;
               isDelivering = 0;
               beta = give + perImpedance;
-              drive = give * head + arriving * perImpedance;
+              drive = give * head + arriving * perImpedance - passing;
               size = fabs(drive);
-              root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size));
+              root = (2 * size) / (alpha + sqrt(alpha * alpha + 4 * beta * size) + NOUGHT);
               x = drive < 0 ? -root * root : root * root;
             }
           }
@@ -214,7 +220,7 @@ int main(int argc, char **argv) {
         head = x;
         volume += driveFlow;
         wasted += h * wasteFlow;
-        delivered += h * delivery;
+        delivered += h * passing;
         if (driveFlow > fastest) fastest = driveFlow;
         if (head > peak) peak = head;
         if (head < lowest) lowest = head;

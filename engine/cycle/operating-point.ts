@@ -74,13 +74,14 @@ export function waveReturnTime(kernel: RamKernel): Second {
  * Source: growth of flow in a rigid column, see pipes/rigid-column.ts. The factor and the floors are Judgement.
  */
 export function stillTime(installation: Installation, kernel: RamKernel): Second {
-  const length = installation.driveLine.segments.reduce((sum, s) => sum + s.length, 0);
-  const last = installation.driveLine.segments.at(-1) as PipeSegment;
-  const area = (Math.PI / 4) * last.pipe.innerDiameter ** 2;
+  const { segments } = installation.driveLine;
+  const areas = segments.map((s) => (Math.PI / 4) * s.pipe.innerDiameter ** 2);
+  const lengthOverArea = segments.reduce((sum, s, i) => sum + s.length / (areas[i] as number), 0);
   const { wasteValve } = installation.ram;
   const open = flowArea(wasteValve, wasteValve.stroke);
-  const fastest = Math.min(1, open / area) * Math.sqrt(2 * GRAVITY * installation.fall);
-  const growth = (2.65 * length * fastest) / (GRAVITY * installation.fall);
+  // Over lines of several pipes: L V₀ is Q₀ Σ L/A, and no more flows than the narrowest place lets through.
+  const fastest = Math.min(open, ...areas) * Math.sqrt(2 * GRAVITY * installation.fall);
+  const growth = (2.65 * lengthOverArea * fastest) / (GRAVITY * installation.fall);
   return Math.max(1, 1.5 * growth, 20 * waveReturnTime(kernel));
 }
 

@@ -62,13 +62,13 @@ test('no run at any place gives a number that is none, or goes on for ever', () 
     fc.property(places, (place) => {
       const point = operatingPoint(place);
       expect(notFinite(point)).toEqual([]);
-      // At most 3 beats of warming up and 8 blocks of 8 beats, and one more, each no longer than a ram is waited for.
+      // At most 3 beats of warming up and 8 blocks of 8 beats, and one more, each waited for 8 times over at most.
       const { grid } = startedKernel(place, place.lift, {});
       const longest = Math.ceil(
         stillTime(place, startedKernel(place, place.lift, {})) / grid.timeStep,
       );
       expect(point.end.beats).toBeLessThanOrEqual(68);
-      expect(point.end.steps).toBeLessThanOrEqual(69 * longest);
+      expect(point.end.steps).toBeLessThanOrEqual(69 * 8 * longest);
       outcomes.set(point.end.outcome, (outcomes.get(point.end.outcome) ?? 0) + 1);
     }),
     { seed: SEED, numRuns: RUNS },
@@ -109,7 +109,11 @@ test('no ram lifts more energy than the water that it takes has lost', () => {
       // to which blocks agree. No room is given for that: losses are always larger.
       expect(lifted).toBeLessThan(given);
       expect(point.wasteFlow).toBeGreaterThan(0);
-      expect(point.deliveryFlow).toBeGreaterThanOrEqual(0);
+      // What has passed before the block of beats began may run back after: one back-flow, over four beats or more.
+      const { backFlowPerBeat } = place.ram.deliveryValve;
+      expect(point.deliveryFlow).toBeGreaterThanOrEqual(
+        (-backFlowPerBeat * point.beatFrequency) / 4,
+      );
       if (delivers(point)) {
         lifting++;
         expect(point.rankineEfficiency).toBeLessThan(1);
@@ -125,7 +129,9 @@ test('no beat begins or ends while another does', () => {
   fc.assert(
     fc.property(places, (place) => {
       const kernel = startedKernel(place, place.lift, {});
-      while (kernel.steps < 3000) expect(kernel.run(1)).toBeLessThanOrEqual(1);
+      let most = 0;
+      while (kernel.steps < 2000) most = Math.max(most, kernel.run(1));
+      expect(most).toBeLessThanOrEqual(1);
     }),
     { seed: SEED, numRuns: RUNS },
   );
@@ -144,21 +150,73 @@ function ofOnePipe(place: Installation): Installation {
   };
 }
 
-test('the waste valve stays open just where the line cannot reach the closing flow', () => {
+/** The run is watched until the flow is within about one in a hundred of its end: nearer than this either end is right. */
+const NEAR = 0.02;
+
+test('a valve that stays open does so because the line cannot reach its closing flow', () => {
   let open = 0;
   fc.assert(
-    fc.property(places.map(ofOnePipe), (place) => {
-      const reached = terminalFlow(place) / closingFlow(place.ram.wasteValve, place.water.density);
-      // The run is watched until the flow has come to about one in a hundred of its end, and losses are good to a part in
-      // a thousand: within 2 % either outcome is right.
-      fc.pre(Math.abs(reached - 1) > 0.02);
-      const { outcome } = operatingPoint(place).end;
-      expect(outcome === 'staysOpen').toBe(reached < 1);
-      if (reached < 1) open++;
+    fc.property(places, (drawn) => {
+      // A bubble swings, and a snifter lets out water that the valve does not feel.
+      const driveLine = { ...drawn.driveLine, pockets: [] };
+      const place = { ...drawn, driveLine, ram: withoutSnifter(drawn.ram) };
+      if (operatingPoint(place).end.outcome !== 'staysOpen') return;
+      open++;
+      const closing = closingFlow(place.ram.wasteValve, place.water.density);
+      expect(terminalFlow(place) / closing).toBeLessThan(1 + NEAR);
     }),
     { seed: SEED, numRuns: RUNS },
   );
   expect(open).toBeGreaterThan(RUNS / 10);
+});
+
+test('a stiff line that cannot reach the closing flow leaves the valve open', () => {
+  let open = 0;
+  fc.assert(
+    fc.property(places.map(ofOnePipe), (drawn) => {
+      const place = { ...drawn, driveLine: { ...drawn.driveLine, pockets: [] } };
+      const closing = closingFlow(place.ram.wasteValve, place.water.density);
+      // A soft line gives a first rush of what its stretched wall held, 2 g A H/a, which may shut the valve once.
+      const { grid } = startedKernel(place, place.lift, {});
+      const rush = (2 * place.fall) / (grid.impedance[grid.reaches - 1] as number);
+      if (terminalFlow(place) > (1 - NEAR) * closing || rush > 0.5 * closing) return;
+      open++;
+      expect(operatingPoint(place).end.outcome).toBe('staysOpen');
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+  expect(open).toBeGreaterThan(RUNS / 10);
+});
+
+test('a soft hose may shut the valve with its first rush, and then keeps it shut', () => {
+  // It comes to seven tenths of the closing flow in the long run, but empties its stretched wall first.
+  const place = plainPlace({
+    fall: 3.45,
+    lift: 17.6,
+    ram: typicalRam('DN15'),
+    driveLine: driveOf('PVC hose 12.5 mm', 97),
+  });
+  const closing = closingFlow(place.ram.wasteValve, place.water.density);
+  expect(terminalFlow(place)).toBeLessThan(0.75 * closing);
+  expect(operatingPoint(place).end.outcome).toBe('staysShut');
+});
+
+test('a run is watched for as long as the narrowest pipe of its line needs to gather speed', () => {
+  const place = plainPlace({
+    fall: 0.3,
+    lift: 2,
+    ram: withoutSnifter(typicalRam('DN15')),
+    driveLine: driveOf('PE100 SDR11 20', 1, {
+      segments: [
+        lengthOf('PVC-U PN16 50', 1.7),
+        lengthOf('PE100 SDR11 20', 3.9),
+        lengthOf('PE100 SDR11 50', 2.4),
+      ],
+    }),
+  });
+  const closing = closingFlow(place.ram.wasteValve, place.water.density);
+  expect(terminalFlow(place)).toBeGreaterThan(1.1 * closing);
+  expect(operatingPoint(place).end.outcome).not.toBe('staysOpen');
 });
 
 /** Flow after a long time through a valve so heavy that nothing shuts it, over the steady flow of the same line. */
@@ -171,7 +229,7 @@ function longRunOverTerminal(place: Installation): number {
     ram: { ...withoutSnifter(place.ram), wasteValve: heavy },
     driveLine: { ...place.driveLine, pockets: [] },
   };
-  const kernel = startedKernel(open, open.lift, { envelope: true });
+  const kernel = startedKernel(open, open.lift, {});
   kernel.run(Math.ceil((8 * stillTime(open, kernel)) / kernel.grid.timeStep));
   // Where the line boils its pipes do not run full, and the steady flow of full pipes says nothing.
   fc.pre(!kernel.detail.hasCavity);

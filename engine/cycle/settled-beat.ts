@@ -18,6 +18,8 @@ const AGREEING_BEATS = 4;
 const BLOCK_AGREEMENT: Ratio = 0.02;
 /** Beats left out before the first block: the line is still gathering speed. */
 const WARM_UP = 3;
+/** Times over that a ram is watched for a beat while something moves in it: a disc may also hang in mid-stream for ever. */
+const MOST_WAITS = 8;
 /** Blocks after which a run that never agreed is called irregular, and its last two blocks are taken as they are. */
 const MOST_BLOCKS = 8;
 
@@ -62,7 +64,12 @@ export function settledBeat(kernel: RamKernel, options: SettlingOptions): Settle
   kernel.clearExtremes();
   while (history.length <= WARM_UP + MOST_BLOCKS * block) {
     // A disc may also hang still in mid-stream, neither shut nor wide open: no beat is no beat.
-    const ended = kernel.run(stillSteps);
+    let ended = kernel.run(stillSteps);
+    // Water may still be passing to the vessel: where the lift is hardly above the fall, little slows it down.
+    for (let wait = 1; wait < MOST_WAITS && ended === 0; wait++) {
+      if (kernel.isSourceEmpty || kernel.time - kernel.lastMotion >= still) break;
+      ended = kernel.run(stillSteps);
+    }
     if (kernel.isSourceEmpty) return noBeat('sourceEmpty', history.length);
     if (ended === 0) {
       return noBeat(kernel.opening > 0 ? 'staysOpen' : 'staysShut', history.length);
@@ -161,12 +168,14 @@ function meanBeat(outcome: RunOutcome, history: readonly Beat[], last: number): 
     variance += (change(history, i + 1, i).length - length) ** 2 / last;
     closing += (history.at(-1 - i) as Beat).closing / last;
   }
+  const isDelivering = delivered > LEAST_DELIVERY * Math.max(wasted, 0);
   return {
-    outcome: delivered > LEAST_DELIVERY * Math.max(wasted, 0) ? outcome : 'noDelivery',
+    outcome: isDelivering ? outcome : 'noDelivery',
     beats: history.length,
     length,
     wasted,
-    delivered,
+    // What is left of nothing is rounding, and a trickle of one part in a thousand is nothing.
+    delivered: isDelivering ? delivered : 0,
     flowAtClosing: closing,
     spread: Math.sqrt(variance) / length,
   };

@@ -49,8 +49,11 @@ const CLOSING_VELOCITY_EXPONENT = 0.25;
 const SUBMERGED_SHARE: Ratio = 1 - 1 / 7.8;
 /** Judgement: delivery valve and passage of 0.6 bores. */
 const DELIVERY_BORE: Ratio = 0.6;
-/** Loss of a lift check and the turns round it. Source: minor-loss tables, checks: ML-V-LIFT (0.85–9.1). */
-const DELIVERY_LOSS: Ratio = 8;
+/**
+ * Loss of the delivery valve and its passage: a lift check (checks: ML-V-LIFT, up to 9.1) and three velocity heads for entry,
+ * turn and exit. Judgement within that: set with the back-flow by table T4.
+ */
+const DELIVERY_LOSS: Ratio = 12;
 /** Judgement: a rubber disc opens under a few centimetres of water. */
 const CRACKING_HEAD: Metre = 0.05;
 /** Judgement: the passage is about two of its own bores long. */
@@ -62,7 +65,7 @@ const PASSAGE_PER_BORE: Ratio = 1.2;
 const BACK_FLOW_PER_BORE: Ratio = 0.2;
 /** Judgement: water, shell and the film of air caught in the body give by this height of a bore-wide column per metre. */
 const BODY_GIVE = 3e-5;
-/** Judgement: vessel of 60 bores cubed, some 20–50 times the delivery of one beat (common practice, no source). */
+/** Judgement: vessel of 60 bores cubed: 20–30 deliveries of one beat at twice the fall, over 100 at six times it. */
 const VESSEL_PER_BORE_CUBED: Ratio = 60;
 /** Source: common practice, no source: 1 to 1.6 mm. */
 const SNIFTER_DIAMETER: Metre = 0.0012;

@@ -46,7 +46,12 @@ const garden = { fall: 1.2, lift: 6, ram: typicalRam('DN15') };
 const EXAMPLES: Record<VerdictKind, { place: Installation; decidedBy?: Limit['kind'] }> = {
   runs: { place: plainPlace() },
   runsAfterHandStart: {
-    place: plainPlace({ fall: 4, lift: 12, driveLine: driveOf('garden hose 3/4 in', 16) }),
+    place: plainPlace({
+      fall: 6,
+      lift: 18,
+      ram: typicalRam('DN32'),
+      driveLine: driveOf('PVC sch 40 1-1/4 in', 48),
+    }),
   },
   staysOpen: {
     place: plainPlace({ ...garden, driveLine: driveOf('garden hose 1/2 in', 30) }),
@@ -135,9 +140,12 @@ test('at any place the closing flow, the source and the beat lie on the side of 
       };
       const { kind, limits, decidedBy } = judged(place);
       const marginOf = (of: Limit['kind']) => limits.find((l) => l.kind === of)?.margin;
-      // Within 2 % of the closing flow a run may end either way; see the tests of random places.
-      if (kind === 'staysOpen') expect(decidedBy.margin).toBeLessThan(0.02);
-      else expect(marginOf('closingFlow')).toBeGreaterThan(-0.02);
+      // Within 2 % of the closing flow a run may end either way, and a snifter lets out up to 2 % of it that the valve does
+      // not feel; see the tests of random places. A bubble may swing the flow to and fro across the limit.
+      if (place.driveLine.pockets.length === 0) {
+        if (kind === 'staysOpen') expect(decidedBy.margin).toBeLessThan(0.04);
+        if (kind === 'runs') expect(marginOf('closingFlow')).toBeGreaterThan(-0.02);
+      }
       if (kind === 'starves') expect(decidedBy.margin).toBeLessThan(0);
       if (kind === 'runs') expect(marginOf('source')).toBeGreaterThanOrEqual(0);
       if (kind === 'runs') expect(marginOf('beat')).toBeGreaterThanOrEqual(0);
