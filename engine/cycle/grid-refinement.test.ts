@@ -77,7 +77,7 @@ test('water drawn while the flow gathers converges as the grid is refined', () =
 test('the highest head at the ram grows with the grid towards a limit', () => {
   const place = plainPlace();
   // Substeps at the ram are refined with the reaches; else they hide the spike that the finer line would show.
-  const peaks = [16, 64, 256].map(
+  const peaks = [8, 32, 128].map(
     (reaches) =>
       beatAtHead(place, place.lift, { reaches, substeps: 10 * reaches, block: 8 }).peakHead,
   );

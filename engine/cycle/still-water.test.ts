@@ -1,6 +1,6 @@
 /** A line in which nothing happens, and a line in which nothing is lost. */
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { waterAt } from '../water/water.ts';
 import { airLockOf } from './air-lock.ts';
 import type { LineOptions } from './detailed-line.ts';
@@ -18,7 +18,10 @@ import { ramKernel } from './operating-point.ts';
 import { RamKernel } from './ram-kernel.ts';
 
 const SEED = 20260203;
-const RUNS = process.env.FALLWRIGHT_LONG === '1' ? 2000 : 200;
+const IS_LONG = process.env.FALLWRIGHT_LONG === '1';
+const RUNS = IS_LONG ? 2000 : 200;
+// A busy machine may need longer than a test usually has.
+vi.setConfig({ testTimeout: IS_LONG ? 3_600_000 : 60_000 });
 /** Heads are sums of numbers of some metres, each good to 10⁻¹⁵ m; nothing adds them up over the steps. */
 const STILL = 1e-11;
 
