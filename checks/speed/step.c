@@ -98,9 +98,12 @@ int main(int argc, char **argv) {
       f[0] = g[0] + twiceB[0] * intake;
       const double halfScale = tableScale / 2;
       double left = twiceB[0];
+      double here = q[1];
       for (int i = 1; i < n; i++) {
         const double next = f[i], opposing = g[i];
-        u = fabs(q[i] + q[i + 1]) * halfScale;
+        const double behind = q[i + 1];
+        u = fabs(here + behind) * halfScale;
+        here = behind;
         k = (int)u;
         w = u - k;
         if (k > LAST_INTERVAL) k = LAST_INTERVAL, w = 1;

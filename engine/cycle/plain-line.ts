@@ -74,12 +74,16 @@ export function advancePlainLine(
     const table = runNodes[3 * run + 2] as number;
     const before = runImpedances[2 * run] as number;
     const behind = runImpedances[2 * run + 1] as number;
-    for (let i = runNodes[3 * run] as number; i < end; i++) {
+    const start = runNodes[3 * run] as number;
+    let here = q[start] as number;
+    for (let i = start; i < end; i++) {
       const next = f[i] as number;
       const opposing = g[i] as number;
       // Losses follow the flow of the step before, as the mean of two nodes: from one node alone, where losses grow faster
       // than the flow (laminar flow turning turbulent), neighbours would take turns at running fast and slow for ever.
-      const u = Math.abs((q[i] as number) + (q[i + 1] as number)) * halfScale;
+      const behindIt = q[i + 1] as number;
+      const u = Math.abs(here + behindIt) * halfScale;
+      here = behindIt;
       let k = u | 0;
       let w = u - k;
       if (k > LAST_INTERVAL) {
