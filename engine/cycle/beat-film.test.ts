@@ -55,6 +55,16 @@ test('in every frame the line begins near the source’s level and ends in the b
   }
 });
 
+test('nowhere in a film does the head fall below that at which the water boils', () => {
+  // A fall of 8 m and a lift of 46 m part the water column in the line.
+  const steep: Installation = { ...place, fall: 8, lift: 46 };
+  const { lineHead } = filmBeat(steep, { beats: 2 });
+  const lowest = lineHead.reduce((least, head) => Math.min(least, head), Infinity);
+  // The line lies above the ram's level, so it boils a little before the body would; float32 rounds.
+  expect(lowest).toBeGreaterThanOrEqual(place.water.vapourHead - 1e-4);
+  expect(lowest).toBeLessThan(0);
+});
+
 test('a valve that stays open is filmed too', () => {
   const ram = place.ram;
   const heavy = { ...ram, wasteValve: { ...ram.wasteValve, submergedWeight: 40 } };

@@ -10,7 +10,7 @@ export interface BeatFilm {
   readonly point: OperatingPoint;
   readonly frames: number;
   readonly nodes: number;
-  /** From the moment the waste valve has shut. */
+  /** From the step after the waste valve has shut. */
   readonly time: Float64Array;
   readonly opening: Float64Array;
   readonly bodyHead: Float64Array;
@@ -46,13 +46,21 @@ const STILL_FILM: Second = 2;
 export function filmBeat(installation: Installation, options: FilmOptions = {}): BeatFilm {
   const beats = options.beats ?? 1;
   if (!(beats >= 1)) throw new RangeError(`beats must be at least 1, got ${beats}`);
-  const run = { reaches: options.reaches ?? FILM_REACHES, substeps: FILM_SUBSTEPS };
+  const run = {
+    reaches: options.reaches ?? FILM_REACHES,
+    substeps: FILM_SUBSTEPS,
+    // Each node's head is then on record, also where a cavity parts the flows on its two sides.
+    envelope: true,
+  };
   let kernel = startedKernel(installation, installation.lift, run);
   const point = settle(installation, kernel, run);
   let duration: Second;
   if (point.beatFrequency > 0) {
     duration = beats / point.beatFrequency;
     kernel.run(Math.ceil((3 * duration) / kernel.grid.timeStep));
+    // One step more with a clean record, so that the first frame has its own heads and not those of all beats before.
+    kernel.detail.clearExtremes();
+    kernel.run(1);
   } else {
     duration = STILL_FILM;
     kernel = startedKernel(installation, installation.lift, run);
@@ -85,15 +93,13 @@ function record(kernel: RamKernel, duration: Second): Omit<BeatFilm, 'point'> {
     deliveryFlow[frame] = kernel.deliveryFlow;
     for (let node = 0; node < nodes; node++) {
       const flow = kernel.flow[node] as number;
-      // A node's head is what its forward wave holds beyond its flow; the last node's is the body's.
-      const head =
-        node < grid.reaches
-          ? (kernel.forward[node] as number) - (grid.impedance[node] as number) * flow
-          : kernel.bodyHead;
-      lineHead[frame * nodes + node] = head;
+      lineHead[frame * nodes + node] = headAt(kernel, node, flow);
       lineFlow[frame * nodes + node] = flow;
     }
-    for (let step = 0; step < every; step++) kernel.run(1);
+    for (let step = 0; step < every; step++) {
+      kernel.detail.clearExtremes();
+      kernel.run(1);
+    }
   }
   return {
     frames,
@@ -108,4 +114,17 @@ function record(kernel: RamKernel, duration: Second): Omit<BeatFilm, 'point'> {
     lineFlow,
     distance: Array.from(grid.distance),
   };
+}
+
+/**
+ * Head at a node after the last step. The first node's is what its forward wave holds beyond its flow, and the last node's
+ * is the body's. Between them it is the one head that the line has recorded since the step before.
+ */
+function headAt(kernel: RamKernel, node: number, flow: number): Metre {
+  const { grid, detail } = kernel;
+  if (node === grid.reaches) return kernel.bodyHead;
+  const recorded = detail.highest[node] as number;
+  // Before the first step nothing is recorded, and the line stands at rest.
+  if (node > 0 && Number.isFinite(recorded)) return recorded;
+  return (kernel.forward[node] as number) - (grid.impedance[node] as number) * flow;
 }
