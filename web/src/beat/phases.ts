@@ -55,12 +55,13 @@ interface Run {
 /** Stretches in which the waste valve is shut, and those in which it is not. */
 export function runsOf(opening: Float64Array): Run[] {
   const runs: Run[] = [];
-  opening.forEach((lift, frame) => {
-    const isShut = lift === 0;
-    const before = runs[runs.length - 1];
-    if (before?.isShut === isShut) runs[runs.length - 1] = { ...before, lastFrame: frame };
-    else runs.push({ isShut, firstFrame: frame, lastFrame: frame });
-  });
+  let firstFrame = 0;
+  for (let frame = 1; frame <= opening.length; frame++) {
+    const isShut = opening[firstFrame] === 0;
+    if (frame < opening.length && (opening[frame] === 0) === isShut) continue;
+    runs.push({ isShut, firstFrame, lastFrame: frame - 1 });
+    firstFrame = frame;
+  }
   return runs;
 }
 

@@ -119,3 +119,14 @@ export function showingAll(player: Player): Player {
 function limitsOf(clip: Clip): WindowLimits {
   return { duration: durationOf(clip), least: LEAST_FRAMES * clip.frameTime };
 }
+
+/** Judgement: words that change more often than every half second cannot be read. */
+const CALM = 0.5;
+
+/** The frame that words tell of: while it plays the one of the last whole half second, standing still the frame in hand. */
+export function calmFrameOf(player: Player): number {
+  if (!player.isPlaying) return frameOf(player);
+  const beat = CALM / player.slowness;
+  const time = Math.floor(player.time / beat) * beat;
+  return frameOf({ ...player, time: Math.max(player.window.from, time) });
+}

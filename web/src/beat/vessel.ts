@@ -16,7 +16,10 @@ export function vesselAir(
   film: Pick<BeatFilm, 'time' | 'deliveryFlow' | 'frames'> & {
     readonly point: { readonly vesselHead: number; readonly beatFrequency: number };
   },
-  installation: Pick<Installation, 'ram' | 'water'>,
+  installation: {
+    readonly ram: Pick<Installation['ram'], 'airVessel'>;
+    readonly water: Pick<Installation['water'], 'atmosphericHead'>;
+  },
 ): Float64Array {
   const { volume, airShare } = installation.ram.airVessel;
   const { atmosphericHead } = installation.water;
