@@ -89,6 +89,8 @@ function changeOf(
   const [searchedLow, searchedHigh] = searchEnds(installation, what, now);
   const start = what === 'trappedAir' && now === 0 ? 0 : now;
   const walk = { start, low: searchedLow, high: searchedHigh };
+  // Letting air into a line is nothing to try on a ram that does not run.
+  if (what === 'trappedAir' && now === 0 && at(now).kind !== 'runs') return undefined;
   const runs = stretchWhere(
     (v) => at(v).kind === 'runs',
     (v) => at(v).kind,
