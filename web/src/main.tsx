@@ -6,22 +6,25 @@ import './styles/page.css';
 import './styles/drawing.css';
 import './styles/answer.css';
 import './styles/fields.css';
+import './workshop/workshop.css';
 import './styles/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { NotebookContext } from './app/notebook.ts';
 import { openNotebook } from './app/open-notebook.ts';
-import { FirstPage } from './screens/first-page.tsx';
+import { Routes } from './app/routes.tsx';
 import { Mishap } from './screens/mishap.tsx';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has lost its root element');
 
+const notebook = await openNotebook();
+
 createRoot(root).render(
   <StrictMode>
-    <NotebookContext value={openNotebook()}>
+    <NotebookContext value={notebook}>
       <Mishap>
-        <FirstPage />
+        <Routes />
       </Mishap>
     </NotebookContext>
   </StrictMode>,

@@ -18,11 +18,11 @@ test.afterEach(() => {
   expect(place.complaints).toEqual([]);
 });
 
-test('opens with an example, marked as one and already answered', async ({ page }) => {
+test('opens a place of the demo, marked as such and answered at once', async ({ page }) => {
   await expect(page.getByRole('textbox', { name: 'Name of this place' })).toHaveValue(
     'Larkrise spring',
   );
-  await expect(page.getByText('Example', { exact: true })).toBeVisible();
+  await expect(page.getByText('Demo', { exact: true })).toBeVisible();
   await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
   await expect(place.answer.getByText('litres a day at the tank')).toBeVisible();
   await place.settled();
@@ -144,14 +144,18 @@ test('from nothing to an answer by keyboard alone', async ({ page }) => {
   await expect(place.box('Lift')).toHaveValue('30 ft');
 });
 
-test('an empty place can be taken back', ANY_WIDTH, async ({ page }) => {
-  await place.beginEmpty();
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(page.getByRole('textbox', { name: 'Name of this place' })).toHaveValue(
-    'Larkrise spring',
-  );
-  await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
-});
+test(
+  'an empty place is one more in the list; the one before stays',
+  ANY_WIDTH,
+  async ({ page }) => {
+    await place.beginEmpty();
+    await page.goBack();
+    await expect(page.getByRole('textbox', { name: 'Name of this place' })).toHaveValue(
+      'Larkrise spring',
+    );
+    await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
+  },
+);
 
 test('every number carries where it comes from', async () => {
   const lift = place.box('Lift');

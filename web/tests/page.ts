@@ -17,8 +17,11 @@ export class FirstPage {
     });
   }
 
+  /** Opens the first place of the demo workshop, loaded for it. */
   async open(): Promise<void> {
     await this.page.goto('/');
+    await this.page.getByRole('button', { name: 'Load the demo workshop' }).click();
+    await this.page.getByRole('link', { name: 'Larkrise spring' }).click();
     await expect(this.answer.getByRole('heading')).toBeVisible();
   }
 

@@ -29,7 +29,10 @@ export function siteFiles(scribe: Scribe): SiteFiles {
       return scribe.read(await file.text());
     },
     save: async (site) => {
-      offer(await textFor(site), fileName(textOf(site.name)));
+      offerFile(await textFor(site), {
+        name: fileName(textOf(site.name)),
+        type: 'application/yaml',
+      });
     },
     copy: async (site) => {
       if (navigator.clipboard === undefined) {
@@ -59,8 +62,12 @@ export function fileName(placeName: string): string {
   return `${stem === '' ? 'site' : stem}.yaml`;
 }
 
-function offer(text: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/yaml' }));
+/** Hands a text to the person as a download. */
+export function offerFile(
+  text: string,
+  { name, type }: { readonly name: string; readonly type: string },
+): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

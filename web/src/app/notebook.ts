@@ -1,17 +1,22 @@
-/** Everything the screen stands on: the stores, and what may be done. Passed in through React's context. */
+/** Everything the screens stand on: the stores, and what may be done. Passed in through React's context. */
 import { createContext, useContext } from 'react';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import type { SiteFiles } from '../answer/site-files.ts';
-import type { Saved } from '../state/keep-place.ts';
+import type { Conflict, Keeper, Saved, Standing } from '../state/keeper.ts';
 import type { Place } from '../state/place.ts';
 import type { Settings } from '../state/settings.ts';
 import type { Store } from '../state/store.ts';
+import type { Workshop } from '../state/workshop.ts';
 
 export interface Notebook {
   readonly place: Store<Place>;
   readonly answer: Store<SiteAnswerState>;
   readonly settings: Store<Settings>;
   readonly saved: Store<Saved>;
+  readonly standing: Store<Standing>;
+  readonly conflict: Store<Conflict | undefined>;
+  readonly keeper: Keeper;
+  readonly workshop: Workshop;
   readonly files: SiteFiles;
 }
 

@@ -3,56 +3,83 @@ import { createAnswerer, NO_ANSWER_YET } from '../answer/answerer.ts';
 import { openEngineRooms } from '../answer/engine-rooms.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { siteFiles } from '../answer/site-files.ts';
-import type { Saved } from '../state/keep-place.ts';
-import { keepPlace, readPlace } from '../state/keep-place.ts';
+import { FIRST_PLACE_KEY, readFirstPlace } from '../state/first-place.ts';
+import { createJournal } from '../state/journal.ts';
+import type { Conflict, Saved, Standing } from '../state/keeper.ts';
+import { createKeeper } from '../state/keeper.ts';
 import { withoutEmptyPipes } from '../state/lines.ts';
-import { openPlace } from '../state/place.ts';
-import type { Keep } from '../state/settings.ts';
+import { EMPTY_DOCUMENT, openPlace } from '../state/place.ts';
 import { createSettings } from '../state/settings.ts';
 import { createStore } from '../state/store.ts';
-import { EXAMPLE } from './example.ts';
+import { createTabs } from '../state/tabs.ts';
+import type { WorkshopState } from '../state/workshop.ts';
+import { createWorkshop, moveFirstPlace, saveLeft } from '../state/workshop.ts';
+import { LARKRISE } from '../workshop/demo.ts';
+import { browserShelf, browserStorage, lineToOtherTabs } from './browser-storage.ts';
 import type { Notebook } from './notebook.ts';
 import { showTheme } from './theme.ts';
 
-export function openNotebook(): Notebook {
+export async function openNotebook(): Promise<Notebook> {
   const keep = browserStorage();
   const settings = createSettings(keep, navigator.language);
-  const place = createStore(readPlace(keep) ?? openPlace(EXAMPLE, true));
-  const saved = createStore<Saved>({ kind: 'saved' });
-  const answer = createStore<SiteAnswerState>(NO_ANSWER_YET);
-  const rooms = openEngineRooms();
-  const { ask, forget } = createAnswerer(rooms, answer);
-
-  keepPlace(keep, place, saved);
   showTheme(settings.get().theme);
   settings.subscribe(() => showTheme(settings.get().theme));
 
-  let opening = place.get().opening;
-  const askAboutPlace = (): void => {
+  const { shelf, notKept } = await browserShelf();
+  const journal = createJournal(keep);
+  const tabs = createTabs(lineToOtherTabs());
+  const now = Date.now;
+  const first = notKept === undefined ? readFirstPlace(keep) : undefined;
+  if (first !== undefined) {
+    await moveFirstPlace(first, LARKRISE, shelf, now());
+    keep.removeItem(FIRST_PLACE_KEY);
+  }
+
+  const place = createStore(openPlace(EMPTY_DOCUMENT));
+  const saved = createStore<Saved>({ kind: 'saved' });
+  const standing = createStore<Standing>({ kind: 'none' });
+  const conflict = createStore<Conflict | undefined>(undefined);
+  const keeper = createKeeper({ place, saved, standing, conflict }, { shelf, journal, tabs, now });
+  const workshop = createWorkshop(createStore<WorkshopState>({ phase: 'opening' }), {
+    shelf,
+    journal,
+    tabs,
+    now,
+  });
+  if (notKept !== undefined) keepTelling(saved, notKept);
+
+  const answer = createStore<SiteAnswerState>(NO_ANSWER_YET);
+  const rooms = openEngineRooms();
+  const { ask, forget } = createAnswerer(rooms, answer);
+  let { opening } = place.get();
+  place.subscribe(() => {
     const state = place.get();
     if (state.opening !== opening) {
       opening = state.opening;
       forget();
     }
     ask(JSON.stringify(withoutEmptyPipes(state.document)));
-  };
-  place.subscribe(askAboutPlace);
-  askAboutPlace();
+  });
 
-  return { place, answer, settings, saved, files: siteFiles(rooms) };
+  window.addEventListener('pagehide', () => void keeper.flush());
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void keeper.flush();
+    else void keeper.look();
+  });
+  window.addEventListener('focus', () => void keeper.look());
+
+  // What cannot be saved now stays in the journal, and comes back when its place is opened.
+  await saveLeft(shelf, journal, tabs, now).catch(() => {});
+  void workshop.refresh();
+
+  const files = siteFiles(rooms);
+  return { place, answer, settings, saved, standing, conflict, keeper, workshop, files };
 }
 
-/** Even naming the storage throws where a browser forbids it. */
-function browserStorage(): Keep {
-  try {
-    return window.localStorage;
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return {
-      getItem: () => null,
-      setItem: () => {
-        throw new Error(why);
-      },
-    };
-  }
+/** Nothing that is saved from now on outlasts the page, whatever a save says. */
+function keepTelling(saved: Notebook['saved'], why: string): void {
+  const tell = (): void =>
+    saved.update((state) => (state.kind === 'saved' ? { kind: 'notSaved', why } : state));
+  saved.subscribe(tell);
+  tell();
 }

@@ -1,20 +1,20 @@
 /** The way to a place of one's own, from nothing. */
+import { useLocation } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { fieldId } from '../fields/field-ids.ts';
-import { EMPTY_DOCUMENT, replacePlace } from '../state/place.ts';
 
 export function EmptyPlaceButton({ isMain = false }: { readonly isMain?: boolean }) {
-  const { place } = useNotebook();
+  const { workshop } = useNotebook();
+  const [, goTo] = useLocation();
+  const begin = async (): Promise<void> => {
+    goTo(`/places/${await workshop.begin()}`);
+    focusWhenThere(fieldId(['source', 'flow']));
+  };
   return (
     <button
       type="button"
       className={isMain ? 'button main' : 'button'}
-      onClick={() => {
-        place.update((state) =>
-          replacePlace(state, { document: EMPTY_DOCUMENT, isExample: false, order: 'fieldsFirst' }),
-        );
-        focusSoon(fieldId(['source', 'flow']));
-      }}
+      onClick={() => void begin()}
     >
       {isMain ? (
         'Begin an empty place'
@@ -27,7 +27,15 @@ export function EmptyPlaceButton({ isMain = false }: { readonly isMain?: boolean
   );
 }
 
-/** After the page has changed: the first box of the new place. */
-function focusSoon(id: string): void {
-  requestAnimationFrame(() => document.getElementById(id)?.focus());
+/** Judgement: a place is open within a few frames; after a second something else has the person's attention. */
+const MOST_FRAMES = 60;
+
+/** The first box of the new place, as soon as the page shows it empty. */
+function focusWhenThere(id: string, frames = MOST_FRAMES): void {
+  if (frames === 0) return;
+  requestAnimationFrame(() => {
+    const box = document.getElementById(id);
+    if (box instanceof HTMLInputElement && box.value === '') box.focus();
+    else focusWhenThere(id, frames - 1);
+  });
 }

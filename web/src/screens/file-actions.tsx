@@ -1,9 +1,10 @@
 /** The site file: saved, copied, opened. A file that cannot be read is refused with its reasons and changes nothing. */
 import { useRef, useState } from 'react';
+import { useLocation } from 'wouter';
 import type { SiteProblem } from '../answer/site-answer.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { replacePlace, undo } from '../state/place.ts';
+import { redo, undo } from '../state/place.ts';
 import { EmptyPlaceButton } from './empty-place-button.tsx';
 
 type Said =
@@ -12,11 +13,13 @@ type Said =
   | { readonly kind: 'refused'; readonly file: string; readonly problems: readonly SiteProblem[] };
 
 export function FileActions() {
-  const { place, files } = useNotebook();
+  const { place, files, workshop } = useNotebook();
+  const [, goTo] = useLocation();
   const [said, setSaid] = useState<Said>({ kind: 'nothing' });
   const chooser = useRef<HTMLInputElement>(null);
   const canUndo = useStore(place, (state) => state.past.length > 0);
-  const isExample = useStore(place, (state) => state.isExample);
+  const canRedo = useStore(place, (state) => state.future.length > 0);
+  const isDemo = useStore(place, (state) => state.isDemo);
 
   const open = async (file: File): Promise<void> => {
     const read = await files.read(file);
@@ -24,10 +27,7 @@ export function FileActions() {
       setSaid({ kind: 'refused', file: file.name, problems: read.problems });
       return;
     }
-    place.update((state) =>
-      replacePlace(state, { document: read.value, isExample: false, order: 'answerFirst' }),
-    );
-    setSaid({ kind: 'done', words: `${file.name} is open.` });
+    goTo(`/places/${await workshop.begin(read.value)}`);
   };
 
   const save = async (): Promise<void> => {
@@ -55,7 +55,7 @@ export function FileActions() {
   return (
     <>
       <div className="file-actions row buttons">
-        {!isExample && <EmptyPlaceButton />}
+        {!isDemo && <EmptyPlaceButton />}
         <button type="button" className="button" onClick={() => chooser.current?.click()}>
           <span>
             Open<span className="longer"> a file</span>
@@ -78,6 +78,14 @@ export function FileActions() {
           onClick={() => place.update(undo)}
         >
           Undo
+        </button>
+        <button
+          type="button"
+          className="button plain"
+          disabled={!canRedo}
+          onClick={() => place.update(redo)}
+        >
+          Redo
         </button>
         <input
           ref={chooser}

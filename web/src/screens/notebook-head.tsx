@@ -1,4 +1,5 @@
 /** Head of the page: whose it is, how it is shown, and whether what was typed is kept. */
+import { Link } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
@@ -19,7 +20,9 @@ export function NotebookHead() {
   const { system, theme } = useStore(settings, (state) => state);
   return (
     <header className="notebook-head">
-      <span className="name">Fallwright</span>
+      <Link href="/" className="name">
+        Fallwright<span className="to-places"> places</span>
+      </Link>
       <SavedMark />
       <div className="row">
         <Choice
@@ -46,6 +49,13 @@ function SavedMark() {
     return (
       <span className="saved of-alarm" role="alert">
         Not kept in this browser ({state.why}). Save it as a file.
+      </span>
+    );
+  }
+  if (state.kind === 'toChoose') {
+    return (
+      <span className="saved" role="alert">
+        Kept twice: <a href="#conflict-title">choose one</a>
       </span>
     );
   }

@@ -1,4 +1,4 @@
-/** The name of the place, what can be done with it as a whole, and what to do first with the example. */
+/** The name of the place, what can be done with it as a whole, and what to do first with an invented one. */
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { textOf } from '../state/entry.ts';
@@ -39,17 +39,17 @@ export function PlaceTitle() {
   );
 }
 
-/** Over the example: that it is one, and the way to a place of one's own. */
-export function ExampleSlip() {
+/** Over a place of the demo workshop: that it is one, and the way to a place of one's own. */
+export function DemoSlip() {
   const { place } = useNotebook();
-  const isExample = useStore(place, (state) => state.isExample);
-  if (!isExample) return null;
+  const isDemo = useStore(place, (state) => state.isDemo);
+  if (!isDemo) return null;
   return (
     <div className="slip slip-row no-print">
-      <span className="tag">Example</span>
+      <span className="tag">Demo</span>
       <p>
-        An invented place, already answered. <a href="#source">Change its numbers</a> and watch, or
-        begin with your own.
+        An invented place. <a href="#source">Change its numbers</a> and watch, or begin with your
+        own.
       </p>
       <EmptyPlaceButton isMain />
     </div>

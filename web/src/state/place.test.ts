@@ -1,9 +1,7 @@
 import { expect, test } from 'vitest';
-import type { Saved } from './keep-place.ts';
-import { keepPlace, readPlace } from './keep-place.ts';
-import { keepUnread, openPlace, putValue, replacePlace, tellFault, undo } from './place.ts';
+import { readFirstPlace } from './first-place.ts';
+import { keepUnread, openPlace, putValue, putWhole, redo, tellFault, undo } from './place.ts';
 import { createSettings, readSettings } from './settings.ts';
-import { createStore } from './store.ts';
 
 const larkrise = { fallwright: 'site@1', name: 'Larkrise spring', fall: '1.9 m', lift: '12 m' };
 
@@ -39,45 +37,40 @@ test('keys typed in one field are one step back', () => {
   expect(undo(undo(place)).document).toEqual(larkrise);
 });
 
-test('beginning an empty place can be taken back', () => {
-  const place = openPlace(larkrise, true);
-  const empty = replacePlace(place, {
-    document: { fallwright: 'site@1' },
+test('a step taken back can be taken again, until something else is written', () => {
+  const changed = putValue(openPlace(larkrise), {
+    path: ['fall'],
+    value: '2 m',
+    called: 'the fall',
+  });
+  const back = undo(changed);
+  expect(redo(back).document.fall).toBe('2 m');
+  expect(undo(redo(back)).document.fall).toBe('1.9 m');
+  const other = putValue(back, { path: ['lift'], value: '15 m', called: 'the lift' });
+  expect(redo(other)).toBe(other);
+});
+
+test('a whole place put in can be taken back with the text that waited in its boxes', () => {
+  const waiting = keepUnread(openPlace(larkrise), ['fall'], '1.');
+  const whole = putWhole(waiting, { document: { fallwright: 'site@1' }, unread: {} }, 'all of it');
+  expect(whole.unread).toEqual({});
+  expect(undo(whole)).toMatchObject({ document: larkrise, unread: { fall: { text: '1.' } } });
+});
+
+test('the place of earlier versions is read with what stood in its boxes', () => {
+  const kept = {
+    document: larkrise,
+    unread: { fall: { text: '1.' } },
     isExample: false,
     order: 'fieldsFirst',
-  });
-  expect(empty.document.name).toBeUndefined();
-  expect(undo(empty)).toMatchObject({ document: larkrise, isExample: true });
-});
-
-test('what was typed comes back after the tab is closed, readable or not', () => {
-  const keep = keepInMemory();
-  const store = createStore(openPlace(larkrise));
-  keepPlace(keep, store, createStore<Saved>({ kind: 'saved' }));
-  store.update((place) => putValue(place, { path: ['lift'], value: '15 m', called: 'the lift' }));
-  store.update((place) => keepUnread(place, ['fall'], '1.'));
-  const back = readPlace(keep);
-  expect(back?.document.lift).toBe('15 m');
-  expect(back?.unread).toEqual({ fall: { text: '1.' } });
-});
-
-test('a full storage is told, not hidden', () => {
-  const saved = createStore<Saved>({ kind: 'saved' });
-  const store = createStore(openPlace(larkrise));
-  const full = {
-    getItem: () => null,
-    setItem: () => {
-      throw new Error('quota exceeded');
-    },
   };
-  keepPlace(full, store, saved);
-  store.update((place) => keepUnread(place, ['fall'], '1.'));
-  expect(saved.get()).toEqual({ kind: 'notSaved', why: 'quota exceeded' });
+  expect(readFirstPlace({ getItem: () => JSON.stringify(kept) })).toEqual(kept);
 });
 
 test('a kept place that was damaged is not read as a place', () => {
-  expect(readPlace({ getItem: () => '{"document":', setItem: () => {} })).toBeUndefined();
-  expect(readPlace({ getItem: () => '[1,2]', setItem: () => {} })).toBeUndefined();
+  expect(readFirstPlace({ getItem: () => '{"document":' })).toBeUndefined();
+  expect(readFirstPlace({ getItem: () => '[1,2]' })).toBeUndefined();
+  expect(readFirstPlace({ getItem: () => null })).toBeUndefined();
 });
 
 test('a reader in the United States starts with feet and gallons, everyone else with metres', () => {
@@ -90,13 +83,4 @@ test('a chosen theme and unit system are kept', () => {
   const keep = keepInMemory();
   createSettings(keep, 'en-GB').update(() => ({ system: 'us', theme: 'night' }));
   expect(readSettings(keep, 'en-GB')).toEqual({ system: 'us', theme: 'night' });
-});
-
-test('each place opened has its own number, and one brought back has its old one', () => {
-  const next = { document: {}, isExample: false, order: 'fieldsFirst' } as const;
-  const first = openPlace(larkrise);
-  const second = replacePlace(first, next);
-  expect(second.opening).not.toBe(first.opening);
-  expect(undo(second).opening).toBe(first.opening);
-  expect(replacePlace(second, next).opening).not.toBe(second.opening);
 });

@@ -1,5 +1,5 @@
 /**
- * The one place on the page: its site file, and what stands in boxes that cannot be read yet.
+ * The place on the page: its site file, and what stands in boxes that cannot be read yet.
  *
  * The document only ever takes in what can be read, so the last good answer has its input to stand on. Text that cannot be
  * read waits beside it, under its path, and is kept as it was typed. Every change leaves the document before it in `past`.
@@ -14,33 +14,46 @@ export interface Unread {
 }
 
 export interface Place {
+  /** The place's name in the list and in its address; empty while none is open. */
+  readonly id: string;
   readonly document: SiteDocument;
   readonly unread: Readonly<Record<string, Unread>>;
-  readonly isExample: boolean;
+  /** Invented, from the demo workshop. */
+  readonly isDemo: boolean;
   /** Fields before the answer, for a place that is begun from nothing; the drawing and the answer first otherwise. */
   readonly order: 'answerFirst' | 'fieldsFirst';
   /** Counts the places that were opened one after another: an answer belongs to one of them. */
   readonly opening: number;
   readonly past: readonly Remembered[];
+  /** What undo has taken back, and redo would do again; the last one first in turn. */
+  readonly future: readonly Remembered[];
   /** Words for what was changed last, for the line over a stale answer: `the fall`. */
   readonly lastChanged?: string;
 }
 
 /** A place as it was: what undo brings back. */
-export type Remembered = Pick<Place, 'document' | 'unread' | 'isExample' | 'order' | 'opening'>;
+export type Remembered = Pick<Place, 'document' | 'unread'>;
 
 /** Judgement: more steps back than anyone takes; keeps what is saved small. */
 const MOST_REMEMBERED = 100;
 
 export const EMPTY_DOCUMENT: SiteDocument = { fallwright: 'site@1' };
 
-export function openPlace(document: SiteDocument, isExample = false): Place {
-  return { document, unread: {}, isExample, order: 'answerFirst', opening: 0, past: [] };
+export function openPlace(document: SiteDocument, id = ''): Place {
+  return {
+    id,
+    document,
+    unread: {},
+    isDemo: false,
+    order: 'answerFirst',
+    opening: 0,
+    past: [],
+    future: [],
+  };
 }
 
-function remember(place: Place): readonly Remembered[] {
-  const { document, unread, isExample, order, opening } = place;
-  return [...place.past, { document, unread, isExample, order, opening }].slice(-MOST_REMEMBERED);
+function remember({ past, document, unread }: Place): readonly Remembered[] {
+  return [...past, { document, unread }].slice(-MOST_REMEMBERED);
 }
 
 /** Text that can be read goes into the document; `called` tells what was changed. */
@@ -62,7 +75,8 @@ export function putDocument(
   }: { readonly document: SiteDocument; readonly path: Path; readonly called: string },
 ): Place {
   const { [pathText(path)]: _read, ...unread } = place.unread;
-  return { ...place, document, unread, lastChanged: called, past: rememberStep(place, called) };
+  const past = rememberStep(place, called);
+  return { ...place, document, unread, lastChanged: called, past, future: [] };
 }
 
 /** Keys typed in one field are one step back, not one each. */
@@ -88,20 +102,35 @@ export function tellFault(place: Place, path: Path, fault: string): Place {
   return { ...place, unread: { ...place.unread, [key]: { ...unread, fault } } };
 }
 
-/** Another place on the page; the one before can be brought back. */
-export function replacePlace(
-  place: Place,
-  next: Pick<Place, 'document' | 'isExample' | 'order'>,
-): Place {
-  const past = remember(place);
-  // One more than any before it, so that a place brought back keeps its own number.
-  const opening = 1 + Math.max(...past.map((before) => before.opening));
-  return { ...next, unread: {}, opening, past };
+/** All that is written put in place of what stands there, such as a revision brought back. One step for undo. */
+export function putWhole(place: Place, next: Remembered, called: string): Place {
+  const { document, unread } = next;
+  return { ...place, document, unread, lastChanged: called, past: remember(place), future: [] };
 }
 
 export function undo(place: Place): Place {
-  const last = place.past[place.past.length - 1];
-  return last === undefined ? place : { ...last, past: place.past.slice(0, -1) };
+  const last = place.past.at(-1);
+  if (last === undefined) return place;
+  const future = [...place.future, here(place)];
+  return stepTo(place, { ...last, past: place.past.slice(0, -1), future });
+}
+
+export function redo(place: Place): Place {
+  const next = place.future.at(-1);
+  if (next === undefined) return place;
+  return stepTo(place, { ...next, past: remember(place), future: place.future.slice(0, -1) });
+}
+
+/** What is typed after a step is a step of its own. */
+function stepTo(
+  { lastChanged: _forgotten, ...place }: Place,
+  step: Pick<Place, 'document' | 'unread' | 'past' | 'future'>,
+): Place {
+  return { ...place, ...step };
+}
+
+function here({ document, unread }: Place): Remembered {
+  return { document, unread };
 }
 
 /** Forgets text under a path, for a part that is taken out. Paths behind it in a list keep their own text. */

@@ -1,0 +1,81 @@
+/** The demo workshop. Invented: no such valley, places or owners exist. One place for each way a ram can turn out. */
+import type { SiteDocument } from '../state/site-document.ts';
+
+export const LARKRISE: SiteDocument = {
+  fallwright: 'site@1',
+  name: 'Larkrise spring',
+  place: 'Tarn Hollow',
+  source: { flow: { value: '14 L/min ± 0.5 L/min', origin: 'measured' } },
+  fall: { value: '1.9 m ± 0.1 m', origin: 'measured' },
+  drive: [{ pipe: 'PE100 SDR11 25', length: { value: '14 m', origin: 'measured' } }],
+  ram: 'DN20',
+  lift: { value: '12 m ± 0.2 m', origin: 'measured' },
+  delivery: [{ pipe: 'PE100 SDR11 20', length: '160 m' }],
+  demand: '900 L/day',
+};
+
+export const DEMO_PLACES: readonly SiteDocument[] = [
+  LARKRISE,
+  {
+    fallwright: 'site@1',
+    name: 'Tarn Hollow',
+    owner: 'the Hollow graziers',
+    source: { flow: '60 L/min', intake: 'strainer' },
+    fall: { value: '3.0 m ± 0.05 m', origin: 'measured' },
+    drive: [
+      {
+        pipe: 'galvanised steel DN32',
+        length: '18 m',
+        fittings: ['ball valve', '2 x bend 45'],
+        held: 'clamped',
+      },
+    ],
+    ram: 'DN32',
+    lift: '21 m',
+    delivery: [{ pipe: 'PE100 SDR11 25', length: '240 m' }],
+    demand: '1800 L/day',
+  },
+  {
+    fallwright: 'site@1',
+    name: 'Nettle Bank',
+    owner: 'Bram Oakes',
+    source: { flow: 'plenty' },
+    fall: '1.2 m',
+    drive: [{ pipe: 'garden hose 1/2 in', length: '30 m', held: 'loose' }],
+    ram: 'DN15',
+    lift: '6 m',
+    delivery: [{ pipe: 'PE100 SDR11 20', length: '40 m' }],
+    demand: '200 L/day',
+  },
+  {
+    fallwright: 'site@1',
+    name: 'Combe Farm',
+    owner: 'Hob Carver',
+    source: { flow: '40 L/min' },
+    fall: '4.5 m',
+    drive: [{ pipe: 'PE100 SDR11 25', length: '12 m' }],
+    ram: 'DN20',
+    lift: '5.6 m',
+    delivery: [{ pipe: 'PE100 SDR11 20', length: '60 m' }],
+  },
+  {
+    fallwright: 'site@1',
+    name: 'Rain tank at Orchard End',
+    source: { store: 'tank', volume: '1200 L', depth: '1 m', inflow: '2 L/min' },
+    fall: '2.2 m',
+    drive: [{ pipe: 'PVC SCH 40 3/4 in', length: '12 m', held: 'clamped' }],
+    ram: 'DN20',
+    lift: '11 m',
+    delivery: [{ pipe: 'PE100 SDR11 20', length: '70 m' }],
+    demand: '300 L/day',
+  },
+  {
+    fallwright: 'site@1',
+    name: 'High Fold',
+    place: 'above the school',
+    source: { flow: '12 L/min' },
+    drive: [{ pipe: 'steel sch 40 1 in', length: '20 m' }],
+    lift: '14 m',
+    delivery: [{ pipe: 'PE100 SDR11 20', length: '120 m' }],
+  },
+];

@@ -1,0 +1,179 @@
+/** All places: sought, begun, named, copied, deleted and brought back, and the workshop as one file. */
+import { useState } from 'react';
+import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
+import { EmptyPlaceButton } from '../screens/empty-place-button.tsx';
+import { NotebookHead } from '../screens/notebook-head.tsx';
+import type { SiteRecord } from '../state/site-record.ts';
+import { listed, nameOf } from '../state/workshop.ts';
+import { DEMO_PLACES } from './demo.ts';
+import { PlaceRow } from './place-row.tsx';
+import { boxFor, outlineOf } from './thumbnails.ts';
+import { useAct, WorkshopNews } from './workshop-acts.tsx';
+import { WorkshopFiles } from './workshop-files.tsx';
+
+export function WorkshopScreen() {
+  const { workshop } = useNotebook();
+  const state = useStore(workshop.state, (now) => now);
+  const acts = useAct();
+  return (
+    <>
+      <NotebookHead />
+      <main className="page">
+        <div className="place-title">
+          <h1 className="grow">Places</h1>
+          <div className="row buttons">
+            <EmptyPlaceButton isMain />
+            <WorkshopFiles acts={acts} />
+          </div>
+        </div>
+        <WorkshopNews acts={acts} />
+        {state.phase === 'failed' && (
+          <div className="slip danger" role="alert">
+            <p>
+              <strong>The places could not be read: {state.why}.</strong> Load the page again.
+            </p>
+          </div>
+        )}
+        {state.phase === 'open' && <Places sites={state.sites} acts={acts} />}
+      </main>
+      <footer className="notebook-foot">
+        A prediction, not a promise. Local codes and licensed practice come first. Places are kept
+        in this browser; save the workshop as a file to have them elsewhere too. The demo workshop
+        is invented.
+      </footer>
+    </>
+  );
+}
+
+function Places({
+  sites,
+  acts,
+}: {
+  readonly sites: readonly SiteRecord[];
+  readonly acts: ReturnType<typeof useAct>;
+}) {
+  const { workshop } = useNotebook();
+  const [sought, setSought] = useState('');
+  const all = listed(sites, '');
+  const found = listed(sites, sought);
+  const demo = all.filter(({ isDemo }) => isDemo).map(({ id }) => id);
+  const box = boxFor(all.map(({ document }) => outlineOf(document)));
+  const loadDemo = (
+    <button
+      type="button"
+      className="button"
+      onClick={() => acts.act(workshop.loadDemo(DEMO_PLACES), 'The demo workshop is loaded.')}
+    >
+      Load the demo workshop
+    </button>
+  );
+  return (
+    <>
+      {all.length === 0 ? (
+        <div className="slip">
+          <p>
+            No places yet. Begin an empty one, open a file, or look around in an invented workshop
+            first.
+          </p>
+          {loadDemo}
+        </div>
+      ) : (
+        <div className="seek">
+          <label>
+            <span>Search</span>
+            <input
+              type="search"
+              value={sought}
+              placeholder="name, owner or valley"
+              onChange={(event) => setSought(event.target.value)}
+            />
+          </label>
+          <p className="note">
+            All drawn to one scale: the box is {box.height} m high and {box.length} m long.
+          </p>
+        </div>
+      )}
+      {all.length > 0 && (
+        <section aria-label="List of places">
+          <p className="for-ears" role="status">
+            {sought.trim() === '' ? '' : `${found.length} of ${all.length} places`}
+          </p>
+          {found.length === 0 && (
+            <p className="slip">No place has “{sought.trim()}” in its name, owner or valley.</p>
+          )}
+          <ol className="places">
+            {found.map((site) => (
+              <PlaceRow key={site.id} site={site} box={box} acts={acts} />
+            ))}
+          </ol>
+        </section>
+      )}
+      {all.length > 0 &&
+        (demo.length === 0 ? (
+          <div className="row demo-row">{loadDemo}</div>
+        ) : (
+          <div className="slip slip-row demo-row">
+            <span className="tag">Demo</span>
+            <p>{demo.length} invented places are in the list.</p>
+            <button
+              type="button"
+              className="button"
+              onClick={() =>
+                acts.act(workshop.takeOut(demo), 'The demo workshop was removed.', demo)
+              }
+            >
+              Remove the demo workshop
+            </button>
+          </div>
+        ))}
+      <Deleted sites={sites} acts={acts} />
+    </>
+  );
+}
+
+function Deleted({
+  sites,
+  acts,
+}: {
+  readonly sites: readonly SiteRecord[];
+  readonly acts: ReturnType<typeof useAct>;
+}) {
+  const { workshop } = useNotebook();
+  const deleted = sites
+    .filter(({ deletedAt }) => deletedAt !== undefined)
+    .sort((a, b) => (b.deletedAt ?? 0) - (a.deletedAt ?? 0));
+  if (deleted.length === 0) return null;
+  const ids = deleted.map(({ id }) => id);
+  return (
+    <details className="deleted">
+      <summary>Deleted places ({deleted.length})</summary>
+      <ul>
+        {deleted.map((site) => (
+          <li key={site.id} className="row">
+            <span>{nameOf(site) || 'A place without a name'}</span>
+            <button
+              type="button"
+              className="button plain"
+              onClick={() =>
+                acts.act(workshop.bringBack([site.id]), `${nameOf(site) || 'It'} is back.`)
+              }
+            >
+              Bring back<span className="for-ears"> {nameOf(site)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <button
+        type="button"
+        className="button"
+        onClick={() => {
+          const question = `Delete ${ids.length === 1 ? 'this place' : `these ${ids.length} places`} for good, with all history? This cannot be undone.`;
+          if (window.confirm(question)) acts.act(workshop.removeForGood(ids), 'Deleted for good.');
+        }}
+      >
+        Delete these for good
+      </button>
+    </details>
+  );
+}
