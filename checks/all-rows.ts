@@ -24,6 +24,7 @@ import * as rulesOfThumb from './rows/rules-of-thumb.ts';
 import * as surgeExact from './rows/surge-exact.ts';
 import * as surgeMocFriction from './rows/surge-moc-friction.ts';
 import * as viscoelasticPe from './rows/viscoelastic-pe.ts';
+import * as waterDemand from './rows/water-demand.ts';
 import * as waterProperties from './rows/water-properties.ts';
 import * as waveSpeed from './rows/wave-speed.ts';
 import * as waveSpeedFreeAir from './rows/wave-speed-free-air.ts';
@@ -53,6 +54,7 @@ const HYDRAULICS: readonly RowSet[] = [
   pipeTables,
   hoses,
   materialProperties,
+  waterDemand,
   notComputed,
 ];
 

@@ -90,6 +90,69 @@ export type {
   VerdictKind,
 } from './site/answer.ts';
 export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export {
+  dailyDemand,
+  largestMonth,
+  type MonthlyDemand,
+  type Needs,
+  type Season,
+  steadyDemand,
+  type Takers,
+  USES,
+  type Use,
+} from './site/demand/daily-demand.ts';
+export {
+  ANIMAL_FIGURES,
+  type AnimalName,
+  EMERGENCY_PARTS,
+  GARDEN_FIGURE,
+  PEOPLE_FIGURES,
+  PLANT_FACTORS,
+  type Planting,
+  type Service,
+  USUAL_SERVICE,
+  WATERING_EFFICIENCIES,
+  type WateringMethod,
+  wateringNeed,
+} from './site/demand/demand-figures.ts';
+export {
+  DRAW_PATTERNS,
+  DRAW_STEPS,
+  type DrawName,
+  type DrawPattern,
+  drawOfUses,
+  hourlyDraw,
+  PATTERN_OF_USE,
+  shares,
+} from './site/demand/draw-pattern.ts';
+export {
+  type ByMonth,
+  eachMonth,
+  inMonth,
+  MONTH_LENGTHS,
+  MONTHS,
+  type Month,
+} from './site/demand/months.ts';
+export { type Met, needMet } from './site/demand/need-met.ts';
+export { seasonalDelivery } from './site/demand/seasonal-delivery.ts';
+export {
+  type DayBalance,
+  type DaySetup,
+  dayBalance,
+  type MonthBalance,
+  type TankFlows,
+  tankStep,
+  type YearBalance,
+  type YearSetup,
+  yearBalance,
+} from './site/demand/tank-balance.ts';
+export { type DailyTank, dailyTank, reserveVolume } from './site/demand/tank-size.ts';
+export {
+  type PlannedMonth,
+  type WaterPlan,
+  type WaterPlanOf,
+  waterPlan,
+} from './site/demand/water-plan.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';

@@ -75,6 +75,14 @@ export const PURPOSES = {
   }),
   sourceFlow: row('flow', 'a flow', '14 L/min | 3.7 gpm', 'L/min', 'gpm'),
   daily: row('flow', 'an amount for each day', '900 L/day | 240 gal/day', 'L a day', 'gal a day'),
+  /** Depth of water that ground is given each day. */
+  watering: row(
+    'velocity',
+    'an amount for each day',
+    '4 mm/day | 4 L/m2 a day | 0.2 in/day',
+    'mm a day',
+    'in a day',
+  ),
   pressure: row('pressure', 'a pressure', '6 bar | 90 psi', 'bar', 'psi'),
   modulus: row('pressure', 'a stiffness', '2.8 GPa | 400,000 psi', 'GPa', 'psi'),
   /** Weight that holds a valve open; shown as what a kitchen scale would read. */

@@ -148,6 +148,12 @@ const BY_SPELLING: ReadonlyMap<string, Unit> = new Map(
   ),
 );
 
+/** Water spread on ground: a litre on a square metre is a millimetre deep. Only read as an amount in some time. */
+const DEPTHS_OF_WATER: ReadonlyMap<string, Unit> = new Map([
+  ['l/m2', unit('length', 'metric', 'mm')],
+  ['gal/ft2', own('length', 'us', Qty(1, 'gal').to('m3').scalar / Qty(1, 'ft2').to('m2').scalar)],
+]);
+
 const FLOW_SEPARATOR = /^(.+?)\s*(?:\/|\bper\b|\ban?\b|\beach\b)\s*([a-z]+)$/;
 
 function tidy(text: string): string {
@@ -166,15 +172,19 @@ function tidy(text: string): string {
     .trim();
 }
 
-/** The unit that a word or a phrase such as `L/min`, `m³ a day` or `US gal per minute` means. */
+/** What an amount of a kind in some time is. */
+const KIND_IN_TIME: Partial<Readonly<Record<Kind, Kind>>> = { volume: 'flow', length: 'velocity' };
+
+/** The unit that a word or a phrase such as `L/min`, `m³ a day`, `mm/day` or `US gal per minute` means. */
 export function unitCalled(text: string): Unit | undefined {
   const word = tidy(text);
   const known = BY_SPELLING.get(word);
   if (known) return known;
   const [, amountWord, timeWord] = FLOW_SEPARATOR.exec(word) ?? [];
   if (amountWord === undefined || timeWord === undefined) return undefined;
-  const amount = BY_SPELLING.get(amountWord.trim());
+  const amount = BY_SPELLING.get(amountWord.trim()) ?? DEPTHS_OF_WATER.get(amountWord.trim());
   const time = BY_SPELLING.get(timeWord);
-  if (amount?.kind !== 'volume' || time?.kind !== 'time') return undefined;
-  return own('flow', amount.system, amount.factor / time.factor);
+  if (!amount || time?.kind !== 'time') return undefined;
+  const kind = KIND_IN_TIME[amount.kind];
+  return kind && own(kind, amount.system, amount.factor / time.factor);
 }

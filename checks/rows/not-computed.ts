@@ -6,7 +6,6 @@ import { identity, withOurs } from './table-rows.ts';
 const REASONS: Readonly<Record<string, string>> = {
   flow_weirs: 'the engine does not gauge streams',
   flow_bucket_float: 'the engine does not gauge streams',
-  water_demand: 'the engine does not plan demand',
 };
 
 /** Rows of the tables that nothing runs, so that they stay in sight. */
@@ -14,7 +13,7 @@ export function rows(): readonly CheckRow[] {
   return Object.entries(REASONS).flatMap(([table, skip]) =>
     readTable(`hydraulics/${table}`).map((row) => ({
       ...identity(table, row),
-      quantity: table === 'water_demand' ? row.text('user') : row.text('quantity'),
+      quantity: row.text('quantity'),
       unit: row.text('unit'),
       published: row.has('value') ? row.number('value') : Number.NaN,
       toleranceRelative: Number.NaN,
