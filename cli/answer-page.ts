@@ -6,15 +6,19 @@ import {
   cautions,
   changeInWords,
   changeRows,
+  demandInWords,
   enoughChanges,
   fromFullStoreInWords,
+  hasSeasons,
   isRunning,
   materialRows,
   pressureRows,
   reasonsInWords,
   runInWords,
   startUpInWords,
+  tankInWords,
   verdictSentence,
+  waterPlanOf,
 } from '@fallwright/papers';
 import { type Assumption, installationOf, type Problem, type Site } from '@fallwright/records';
 import {
@@ -25,6 +29,7 @@ import {
   toBeatsPerMinute,
 } from '@fallwright/units';
 import { columns } from './columns.ts';
+import { dayTable, yearTable } from './plan-tables.ts';
 import { pageWidth, wrapped } from './wrap.ts';
 
 export interface AnswerPageOf {
@@ -44,6 +49,10 @@ export function answerPage(about: AnswerPageOf): string {
       warnings.map(({ field, message }) => `${field}: ${message}`),
     ),
     section('Why', reasonsInWords(answer, site, system)),
+    section('Demand', demandInWords(answer, site, system)),
+    section('Tank', tankInWords(answer, site, system)),
+    table('The year', yearTable(about)),
+    table('A day', dayTable(about)),
     section('How it starts', startUpInWords(answer, site, system)),
     table('What would change it', changeTable(about)),
     table('The same line in another pipe', materialTable(about)),
@@ -59,7 +68,8 @@ export function answerPage(about: AnswerPageOf): string {
     .replaceAll('\u00a0', ' ');
 }
 
-function heading({ answer, site, system }: AnswerPageOf): readonly string[] {
+function heading(about: AnswerPageOf): readonly string[] {
+  const { answer, site, system } = about;
   const { kind } = answer.verdict;
   const ram = installationOf(site).installation.ram.name;
   const point = isRunning(kind) ? answer.operatingPoint : undefined;
@@ -76,6 +86,7 @@ function heading({ answer, site, system }: AnswerPageOf): readonly string[] {
   const show = (flow: number): string => formatQuantity(flow, 'sourceFlow', system);
   lines.push(
     `${daily} ${system === 'metric' ? 'litres' : 'gallons'} a day reach the tank${needOf(answer, system)}.`,
+    ...monthsMetOf(about),
     `${plainFigures(toBeatsPerMinute(point.beatFrequency), 3)} beats a minute, ${show(point.supplyFlow)} from the source, ${show(point.wasteFlow)} run to waste.`,
   );
   return lines;
@@ -85,6 +96,14 @@ function needOf({ demand }: Answer, system: System): string {
   if (!demand) return '';
   const needed = formatNumber(demand.needed, 'daily', system);
   return demand.isMet ? `; ${needed} are needed` : `; ${needed} are needed: not enough`;
+}
+
+/** Need and delivery change with the season: the line above tells the month that needs most. */
+function monthsMetOf({ answer, site }: AnswerPageOf): readonly string[] {
+  const plan = waterPlanOf(answer, site);
+  if (!plan || !hasSeasons(plan)) return [];
+  const met = plan.months.filter(({ isMet }) => isMet).length;
+  return [`Need and source change over the year: enough in ${met} of 12 months.`];
 }
 
 function changeTable({ answer, system }: AnswerPageOf): readonly string[] {

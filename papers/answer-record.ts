@@ -25,9 +25,13 @@ import {
 import { assumedValue } from './assumption-words.ts';
 import { cautions } from './cautions.ts';
 import { changeInWords, changesInWords, thingChanged } from './changes.ts';
+import { demandInWords } from './demand-words.ts';
+import { planRecord } from './plan-record.ts';
 import { reasonsInWords } from './reasons.ts';
 import { startUpInWords } from './start-up-words.ts';
+import { tankInWords } from './tank-words.ts';
 import { isRunning, verdictWords } from './verdict-words.ts';
+import { waterPlanOf } from './water-plan-of.ts';
 
 export interface RunningNumbers {
   readonly beatsPerMinute: number;
@@ -46,6 +50,7 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
   const { verdict, operatingPoint, pressureCheck, startUp, startUpOpen } = answer;
   const { assumptions } = installationOf(site);
   const runs = isRunning(verdict.kind);
+  const plan = waterPlanOf(answer, site);
   const point = operatingPoint && runningNumbers(operatingPoint);
   return plainSpaces({
     fallwright: 'answer@1',
@@ -67,6 +72,9 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     demand: answer.demand
       ? { litresPerDay: figures(toLitresPerDay(answer.demand.needed)), isMet: answer.demand.isMet }
       : null,
+    waterPlan: plan ? planRecord(plan) : null,
+    demandInWords: demandInWords(answer, site, system),
+    tankInWords: tankInWords(answer, site, system),
     reasons: reasonsInWords(answer, site, system),
     startUp: startUp ? startRecord(startUp) : null,
     startUpStopValveOpen: startUpOpen ? startRecord(startUpOpen) : null,

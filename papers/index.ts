@@ -13,8 +13,14 @@ export {
   materialRows,
   thingChanged,
 } from './changes.ts';
+export { demandInWords } from './demand-words.ts';
+export { monthName, monthsInWords } from './month-words.ts';
+export { planRecord } from './plan-record.ts';
+export { type HourRow, hourRows, type MonthRow, monthRows } from './plan-rows.ts';
 export { type PressureRow, partInWords, pressureRows } from './pressures.ts';
 export { reasonsInWords } from './reasons.ts';
 export { runInWords } from './run-words.ts';
 export { fromFullStoreInWords, startUpInWords } from './start-up-words.ts';
+export { tankInWords } from './tank-words.ts';
 export { isRunning, verdictSentence, verdictWords } from './verdict-words.ts';
+export { hasSeasons, waterPlanOf } from './water-plan-of.ts';

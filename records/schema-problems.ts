@@ -58,7 +58,17 @@ function problemsOf(
 /** The way of writing whose outer form fits; undefined when none does. */
 function branchMeant(issue: z.core.$ZodIssueInvalidUnion): readonly Issue[] | undefined {
   const fitting = issue.errors.filter((branch) => branch.length > 0 && !branch.some(isOtherForm));
-  return fitting.sort((a, b) => a.length - b.length)[0];
+  return fitting.sort((a, b) => strangeKeys(a) - strangeKeys(b) || a.length - b.length)[0];
+}
+
+/** How many keys of the map that stands there a branch does not know: the most of them belong to the one that was meant. */
+function strangeKeys(branch: readonly Issue[]): number {
+  return branch.reduce((sum, issue) => {
+    if (issue.path.length > 0) return sum;
+    if (issue.code === 'unrecognized_keys') return sum + issue.keys.length;
+    const inner = issue.code === 'invalid_union' ? branchMeant(issue) : undefined;
+    return sum + (inner ? strangeKeys(inner) : 0);
+  }, 0);
 }
 
 function isOtherForm(issue: Issue): boolean {

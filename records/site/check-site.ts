@@ -2,6 +2,7 @@
 import { formatQuantity, type System, unitSystemOf } from '@fallwright/units';
 import { fieldName, type Path, type ProblemKind } from '../problem.ts';
 import type { PathProblem } from '../schema-problems.ts';
+import { checkDemand, checkTank } from './check-demand.ts';
 import { checkPipes } from './check-pipes.ts';
 import { checkRam } from './check-ram.ts';
 import { checkSource } from './check-source.ts';
@@ -25,6 +26,8 @@ export function checkSite(site: PartialSite): readonly PathProblem[] {
   checkLimits(site, system, report);
   checkHeights(site, system, report);
   if (site.source) checkSource(site.source, report);
+  if (site.demand) checkDemand(site.demand, system, report);
+  if (site.tank) checkTank(site.tank, site.demand !== undefined, report);
   for (const line of ['drive', 'delivery'] as const) {
     const pipes = site[line];
     if (pipes) checkPipes(line, pipes, report);

@@ -1,7 +1,18 @@
 /** A site put together for the engine: all SI, with everything that was not given assumed and said. */
 
-import { type DeliveryLine, findPipe, type Installation, PIPES, waterAt } from '@fallwright/engine';
+import {
+  type ByMonth,
+  type DeliveryLine,
+  dailyDemand,
+  findPipe,
+  type Installation,
+  largestMonth,
+  type MonthlyDemand,
+  PIPES,
+  waterAt,
+} from '@fallwright/engine';
 import { type Assumption, Assumptions } from './assumption.ts';
+import { needsOf, yieldsOf } from './demand-of.ts';
 import { pocketsOf, profileOf, segmentsOf } from './line-of.ts';
 import { ramOf } from './ram-of.ts';
 import type { Site } from './site-schema.ts';
@@ -9,8 +20,12 @@ import { entranceLossOf, sourceOf } from './source-of.ts';
 
 export interface AssembledSite {
   readonly installation: Installation;
-  /** Flow needed, in m³/s. */
+  /** Flow needed in the month that needs most, in m³/s. */
   readonly demand?: number;
+  /** The same month by month and by use. */
+  readonly monthlyDemand?: MonthlyDemand;
+  /** What the source yields in each month, in m³/s. */
+  readonly yields: ByMonth<number | 'plenty'>;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -34,6 +49,7 @@ export function installationOf(site: Site): AssembledSite {
   const ram = ramOf(site.ram, driveBore, assumptions);
   const deliveryLine = deliveryLineOf(site, { lift, driveBore }, assumptions);
   const water = waterOf(site, assumptions);
+  const monthlyDemand = site.demand && dailyDemand(needsOf(site.demand, assumptions));
   return {
     installation: {
       water,
@@ -49,7 +65,11 @@ export function installationOf(site: Site): AssembledSite {
       lift,
       deliveryLine,
     },
-    ...(site.demand && { demand: site.demand.value }),
+    ...(monthlyDemand && {
+      demand: monthlyDemand.total[largestMonth(monthlyDemand)] ?? 0,
+      monthlyDemand,
+    }),
+    yields: yieldsOf(site.source),
     assumptions: assumptions.list,
   };
 }

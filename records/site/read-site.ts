@@ -23,7 +23,6 @@ const HINTS: Readonly<Record<string, string>> = {
   flow: 'The flow of the source is written: source: { flow: 14 L/min }.',
   supply: 'Where the water comes from is the source: source: { flow: 14 L/min }.',
   deliveryhead: 'The height of the tank above the ram is the lift: lift: 12 m.',
-  tank: 'The height of the tank above the ram is the lift: lift: 12 m.',
   diameter: 'The inside width is the bore: bore: 26.6 mm.',
   id: 'The inside width is the bore: bore: 26.6 mm.',
   od: 'Write the inside width as bore and the thickness as wall.',

@@ -5,6 +5,7 @@
  * from it.
  */
 import * as z from 'zod/mini';
+import { demandField, tankField } from './demand-fields.ts';
 import { choice, fields, oneOrMore, quantity, words } from './fields.ts';
 import { pipeLengthFields } from './pipe-fields.ts';
 import { ramField } from './ram-fields.ts';
@@ -62,9 +63,8 @@ export const siteSchema = fields(
         is: 'the pipes from the ram to the tank, in the order of the water, such as { pipe: PE100 SDR11 20, length: 160 m }',
       }),
     ),
-    demand: z.exactOptional(
-      quantity('daily', { called: 'the demand', is: 'the water needed each day' }),
-    ),
+    demand: z.exactOptional(demandField),
+    tank: z.exactOptional(tankField),
     temperature: z.exactOptional(
       quantity('temperature', { called: 'the temperature', is: 'the temperature of the water' }),
     ),

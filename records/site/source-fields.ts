@@ -1,6 +1,7 @@
 /** Where the water comes from: a flow that never changes, or a store that can be drawn down. */
 import * as z from 'zod/mini';
 import { choice, fields, quantity } from './fields.ts';
+import { byMonth } from './month-fields.ts';
 
 export const STORES = ['bucket', 'tank', 'spring box', 'pool'] as const;
 export const INTAKES = ['open end', 'sharp edge', 'bell mouth', 'strainer', 'foot valve'] as const;
@@ -17,6 +18,18 @@ const flowOrPlenty = z.union([z.literal('plenty'), flow], {
       ? undefined
       : 'The flow of the source cannot be read. Write it like 14 L/min or 3.7 gpm, or write plenty.',
 });
+
+const yieldByMonth = byMonth(
+  (name) =>
+    quantity('sourceFlow', {
+      called: `the yield in ${name}`,
+      is: 'what the source yields in this month, or what runs into the store',
+    }),
+  {
+    called: 'the months of the source',
+    is: 'its yield in each month that differs, such as { jul: 6 L/min, aug: 5 L/min }',
+  },
+);
 
 export const sourceFields = fields(
   {
@@ -48,6 +61,7 @@ export const sourceFields = fields(
     inflow: z.exactOptional(
       quantity('sourceFlow', { called: 'the inflow', is: 'what runs into the store all the time' }),
     ),
+    months: z.exactOptional(yieldByMonth),
     intake: z.exactOptional(
       choice(INTAKES, { called: 'the intake', is: 'how the drive line begins' }),
     ),

@@ -55,6 +55,7 @@ describe('the plan', () => {
     expect(plan.hardestMonth).toBe(4);
     expect(plan.reserve?.volume).toBeCloseTo(1.8, 9);
     expect(plan.year.metCount).toBeLessThan(365);
+    expect(plan.daily.kind).toBe('both');
   });
 
   test('proposes a tank that carries every day it can, with the reserve on top', () => {

@@ -33,8 +33,8 @@ export interface WaterPlan {
   /** The tank that the balances are told for. */
   readonly volume: CubicMetre;
   readonly isVolumeGiven: boolean;
-  /** The largest of the tanks that the months want. */
-  readonly daily: DailyTank;
+  /** The largest of the tanks that the months want: `both` when it carries the day in some months and falls short in others. */
+  readonly daily: { readonly kind: DailyTank['kind'] | 'both'; readonly volume: CubicMetre };
   /** What lasts for the standstill asked for, in the month that needs most. */
   readonly reserve?: { readonly standstill: Second; readonly volume: CubicMetre };
   /** How long a full tank lasts in the month that needs most, with the ram stopped; absent when nothing is needed. */
@@ -47,8 +47,8 @@ export interface WaterPlan {
 /**
  * The plan of a place's water.
  *
- * The tank for a day is that of the month which wants the largest among those the ram can feed; when it can feed none, the
- * largest that still catches all it brings.
+ * The tank for a day is that of the month which wants the largest: to carry its draw where the ram brings enough, to keep all
+ * that it brings where it does not.
  * @throws RangeError when a list has not twelve months.
  */
 export function waterPlan(about: WaterPlanOf): WaterPlan {
@@ -59,10 +59,11 @@ export function waterPlan(about: WaterPlanOf): WaterPlan {
   const dailyTanks = eachMonth((month) =>
     dailyTank({ delivery: inMonth(delivery, month), draw: inMonth(draw, month) }),
   );
-  const fed = dailyTanks.filter(({ kind }) => kind === 'carries');
-  const daily: DailyTank = {
-    kind: fed.length > 0 ? 'carries' : 'short',
-    volume: Math.max(...(fed.length > 0 ? fed : dailyTanks).map(({ volume }) => volume)),
+  const [first] = dailyTanks;
+  const isAlike = dailyTanks.every(({ kind }) => kind === first?.kind);
+  const daily = {
+    kind: first && isAlike ? first.kind : ('both' as const),
+    volume: Math.max(...dailyTanks.map(({ volume }) => volume)),
   };
   const largest = largestMonth(demand);
   const most = inMonth(demand.total, largest);
