@@ -96,23 +96,22 @@ test(
   'a second tab follows the first, and a true conflict is a choice',
   ANY_WIDTH,
   async ({ page, context }) => {
+    await page.clock.install();
     await place.open();
     const other = new FirstPage(await context.newPage());
     await other.page.goto(page.url());
     await other.box('Lift').fill('16 m');
     await expect(place.box('Lift')).toHaveValue('16 m');
 
-    // Both type at once: this tab is held up before it can save, and the other one is quicker.
+    // Both type at once, before either has saved: the clock stands still. Then the other one is put aside, which saves it.
+    await page.clock.pauseAt(Date.now() + 1000);
     await place.box('Fall').fill('2.2 m');
-    const heldUp = page.evaluate(() => {
-      const end = performance.now() + 2000;
-      while (performance.now() < end);
-    });
     await other.box('Fall').fill('2.3 m');
-    await heldUp;
+    await other.page.evaluate(() => window.dispatchEvent(new Event('pagehide')));
     await expect(
       page.getByRole('heading', { name: 'Another tab changed this place too' }),
     ).toBeVisible();
+    await page.clock.resume();
     await expect(place.box('Fall')).toHaveValue('2.2 m');
     await expect(other.box('Fall')).toHaveValue('2.3 m');
     const choice = page.getByRole('group', { name: /^Fall/ });
