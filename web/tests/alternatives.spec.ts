@@ -75,6 +75,24 @@ test('lines and rams are compared without being asked, the pair on the sheet loo
   await expect(page.getByText(/^Most water: /)).toBeVisible();
 });
 
+test('what would change it becomes an alternative with one press', ANY_WIDTH, async ({ page }) => {
+  await leaf(page, 'Sheet').click();
+  await page.getByRole('button', { name: 'Compare: Stroke' }).click();
+  await expect(
+    details(page)
+      .getByText(/DN20 \(stroke [\d.]+ mm\)/)
+      .first(),
+  ).toBeVisible(ALL_RUN);
+  await leaf(page, 'Sheet').click();
+  await page.getByRole('button', { name: 'Compare: copper L 3/4 in' }).click();
+  await expect(
+    details(page)
+      .getByText(/copper L 3\/4 in/)
+      .first(),
+  ).toBeVisible(ALL_RUN);
+  await expect(page.getByText(/stroke [\d.]+ mm/).first()).toBeVisible();
+});
+
 test('a cell and its point are one choice, and the details are of that pair', async ({ page }) => {
   await allRun(page);
   await cell(page, 'steel EN 10255 DN20', 'DN25').click();

@@ -45,6 +45,22 @@ test('the demo workshop is loaded on request, marked, sought in and removed at o
   await expect(names(page)).toHaveCount(6);
 });
 
+test(
+  'each place in the list says whether it runs and how much it gives',
+  ANY_WIDTH,
+  async ({ page }) => {
+    await loadDemo(page);
+    const row = (name: string) => page.getByRole('listitem').filter({ hasText: name });
+    await expect(row('Larkrise spring')).toContainText(
+      /Runs by itself: \d+\sL a day\d+\s% of what is needed/,
+    );
+    await expect(row('Nettle Bank')).toContainText('Stays open');
+    await expect(row('High Fold')).toContainText('Not enough yet');
+    await page.getByRole('radio', { name: 'US' }).check();
+    await expect(row('Larkrise spring')).toContainText(/\d+\sgal a day/);
+  },
+);
+
 test('a place is renamed, copied, deleted and brought back', async ({ page }) => {
   await loadDemo(page);
   await page.getByRole('button', { name: 'Rename Nettle Bank' }).click();

@@ -4,6 +4,7 @@
  */
 import type { Remote } from 'comlink';
 import { wrap } from 'comlink';
+import type { Glance } from './glance.ts';
 import type { ScribeWork } from './scribe-worker.ts';
 import type { SiteEngineRoom } from './site-answer.ts';
 import type { Scribe } from './site-files.ts';
@@ -63,13 +64,18 @@ const newSiteWorker = (): Worker =>
 const newScribeWorker = (): Worker =>
   new Worker(new URL('./scribe-worker.ts', import.meta.url), { type: 'module' });
 
-export function openEngineRooms(): SiteEngineRoom & Scribe {
+export interface ListRoom {
+  readonly glance: (siteText: string) => Promise<Glance>;
+}
+
+export function openEngineRooms(): SiteEngineRoom & Scribe & ListRoom {
   const front = room<SiteWork>(newSiteWorker);
   const back = room<SiteWork>(newSiteWorker);
   const scribe = room<ScribeWork>(newScribeWorker);
   return {
     answer: (siteText) => front.ask(async (work) => (await work.answer(siteText)).outcome),
     changes: (siteText) => back.ask((work) => work.changes(siteText)),
+    glance: (siteText) => front.ask(async (work) => (await work.glance(siteText)).outcome),
     dropChanges: back.endIfBusy,
     read: (fileText) => scribe.ask(async (work) => (await work.read(fileText)).outcome),
     write: (siteText) => scribe.ask((work) => work.write(siteText)),

@@ -59,7 +59,7 @@ function ofTheSource({ source }: Installation, flow: (value: number) => string):
 function startInWords(startUp: NonNullable<Answer['startUp']>): string {
   if (startUp.outcome === 'never') return 'never goes on';
   if (startUp.handStrokes === 0) return 'by itself';
-  return startUp.handStrokes === 1 ? '1 hand stroke' : `${startUp.handStrokes} hand strokes`;
+  return startUp.handStrokes === 1 ? 'one push' : `${startUp.handStrokes} hand strokes`;
 }
 
 /** The highest pressure of the run, the bound for a dead stop of the water, and every part that goes over its rating. */

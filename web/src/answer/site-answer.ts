@@ -2,6 +2,7 @@
 import type { Answer, Change, Installation, MaterialChange } from '@fallwright/engine';
 import type { Assumption, Problem } from '@fallwright/records';
 import type { System } from '@fallwright/units';
+import type { OpenedAlternative } from '../alternatives/opened.ts';
 import type { AnswerState, EngineRoom, Outcome } from './answerer.ts';
 
 export type SiteProblem = Problem;
@@ -28,6 +29,8 @@ export interface SiteAnswer {
 /** What would change it, with each change and each material as a sentence in both systems. */
 export interface SiteChanges {
   readonly changes: readonly Change[];
+  /** For each change what to lay beside the present place; absent where it turns nothing. */
+  readonly alternatives: readonly (OpenedAlternative | undefined)[];
   readonly materials: readonly MaterialChange[];
   readonly sentences: Readonly<Record<System, readonly string[]>>;
 }

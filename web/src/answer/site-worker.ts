@@ -14,6 +14,9 @@ import type { SiteRead } from '@fallwright/records';
 import { installationOf, siteFromData } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import { expose } from 'comlink';
+import { alternativeFromChange } from '../alternatives/opened.ts';
+import type { Glance } from './glance.ts';
+import { glanceOf } from './glance.ts';
 import type { Reply, SiteChanges, SiteOutcome } from './site-answer.ts';
 
 /** The page sends its document as JSON. */
@@ -48,6 +51,20 @@ const work = {
     return { outcome: { ok: true, value } };
   },
 
+  /** For lists of places: no pressures, no changes. */
+  glance(siteText: string): Reply<Glance> {
+    const read = readDocument(siteText);
+    if (!read.ok)
+      return { outcome: { kind: 'notEnoughYet', first: read.problems[0]?.field ?? '' } };
+    const { installation, demand } = installationOf(read.site);
+    const answer = answerFor(installation, {
+      ...(demand === undefined ? {} : { demand }),
+      changes: false,
+      pressures: false,
+    });
+    return { outcome: glanceOf(answer) };
+  },
+
   /** What would change the verdict: many runs, so it comes after. */
   changes(siteText: string): SiteChanges {
     const read = readDocument(siteText);
@@ -61,6 +78,7 @@ const work = {
     });
     return {
       changes: answer.changes,
+      alternatives: answer.changes.map((change) => alternativeFromChange(change, installation)),
       materials: answer.materials,
       sentences: inBothSystems((system) => changesInWords(answer, system)),
     };

@@ -1,4 +1,5 @@
 /** Puts the stores together: what was kept, what is asked of the engine, what is written down again. */
+import { createComparison } from '../alternatives/kept-comparison.ts';
 import { createAnswerer, NO_ANSWER_YET } from '../answer/answerer.ts';
 import { openEngineRooms } from '../answer/engine-rooms.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
@@ -15,6 +16,7 @@ import { createTabs } from '../state/tabs.ts';
 import type { WorkshopState } from '../state/workshop.ts';
 import { createWorkshop, moveFirstPlace, saveLeft } from '../state/workshop.ts';
 import { LARKRISE } from '../workshop/demo.ts';
+import { createGlances } from '../workshop/glances.ts';
 import { browserShelf, browserStorage, lineToOtherTabs } from './browser-storage.ts';
 import type { Notebook } from './notebook.ts';
 import { showTheme } from './theme.ts';
@@ -73,7 +75,21 @@ export async function openNotebook(): Promise<Notebook> {
   void workshop.refresh();
 
   const files = siteFiles(rooms);
-  return { place, answer, settings, saved, standing, conflict, keeper, workshop, files };
+  const comparison = createComparison();
+  const glances = createGlances(rooms.glance);
+  return {
+    place,
+    answer,
+    settings,
+    saved,
+    standing,
+    conflict,
+    keeper,
+    workshop,
+    comparison,
+    glances,
+    files,
+  };
 }
 
 /** Nothing that is saved from now on outlasts the page, whatever a save says. */

@@ -1,5 +1,5 @@
 /** All places: sought, begun, named, copied, deleted and brought back, and the workshop as one file. */
-import { useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { EmptyPlaceButton } from '../screens/empty-place-button.tsx';
@@ -53,11 +53,12 @@ function Places({
   readonly sites: readonly SiteRecord[];
   readonly acts: ReturnType<typeof useAct>;
 }) {
-  const { workshop } = useNotebook();
+  const { workshop, glances } = useNotebook();
   const [sought, setSought] = useState('');
-  const all = listed(sites, '');
-  const found = listed(sites, sought);
+  const all = useMemo(() => listed(sites, ''), [sites]);
+  const found = useMemo(() => listed(sites, sought), [sites, sought]);
   const demo = all.filter(({ isDemo }) => isDemo).map(({ id }) => id);
+  useEffect(() => glances.workThrough(found), [glances, found]);
   const box = boxFor(all.map(({ document }) => outlineOf(document)));
   const loadDemo = (
     <button
