@@ -52,12 +52,12 @@ test(
     await loadDemo(page);
     const row = (name: string) => page.getByRole('listitem').filter({ hasText: name });
     await expect(row('Larkrise spring')).toContainText(
-      /Runs by itself: \d+\sL a day\d+\s% of what is needed/,
+      /Runs by itself: \d+\s+L\s+a\s+day\d+\s%\sof what is needed/,
     );
     await expect(row('Nettle Bank')).toContainText('Stays open');
     await expect(row('High Fold')).toContainText('Not enough yet');
     await page.getByRole('radio', { name: 'US' }).check();
-    await expect(row('Larkrise spring')).toContainText(/\d+\sgal a day/);
+    await expect(row('Larkrise spring')).toContainText(/\d+\s+gal\s+a\s+day/);
   },
 );
 
