@@ -90,6 +90,46 @@ export type {
   VerdictKind,
 } from './site/answer.ts';
 export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export { bucketFlow } from './site/gauging/bucket-flow.ts';
+export {
+  type CombinedFlow,
+  combinedFlow,
+  type Disagreement,
+  type KnownFlow,
+} from './site/gauging/combined.ts';
+export { dropFlow } from './site/gauging/drop-flow.ts';
+export {
+  type FloatSection,
+  floatFlow,
+  SURFACE_COEFFICIENT,
+  sectionArea,
+} from './site/gauging/float-flow.ts';
+export type { Condition, ConditionKind, Gauged } from './site/gauging/gauged.ts';
+export { type RectangularWeir, rectangularWeirFlow } from './site/gauging/rectangular-weir-flow.ts';
+export { type Reading, type Repeated, repeated } from './site/gauging/repeated.ts';
+export { type Supply, supplyFrom } from './site/gauging/supply.ts';
+export { type VNotch, vNotchFlow } from './site/gauging/v-notch-flow.ts';
+export {
+  COARSE_SHARE,
+  COARSE_SPREAD,
+  type CoarseWay,
+  coarseHeight,
+  isTooCoarse,
+} from './site/levels/coarse-height.ts';
+export { type GaugeHead, type GaugeReading, gaugeHead } from './site/levels/gauge-head.ts';
+export { HOP_SPREAD, heightByHops } from './site/levels/hops.ts';
+export {
+  type HeightBetween,
+  heightBetween,
+  type LevelBook,
+  type LevelBookFault,
+  type LevelStation,
+  levelBook,
+  levelBookFaults,
+  levelsByInstrument,
+  type ReducedStation,
+  STAFF_SPREAD,
+} from './site/levels/level-book.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';

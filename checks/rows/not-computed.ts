@@ -4,8 +4,6 @@ import { identity, withOurs } from './table-rows.ts';
 
 /** Tables that are kept whole and that nothing runs yet, with the reason. */
 const REASONS: Readonly<Record<string, string>> = {
-  flow_weirs: 'the engine does not gauge streams',
-  flow_bucket_float: 'the engine does not gauge streams',
   water_demand: 'the engine does not plan demand',
 };
 
