@@ -90,6 +90,7 @@ export type {
   VerdictKind,
 } from './site/answer.ts';
 export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export { type Emptying, emptying } from './site/drain-time.ts';
 export { bucketFlow } from './site/gauging/bucket-flow.ts';
 export {
   type CombinedFlow,

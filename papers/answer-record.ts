@@ -58,8 +58,15 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     lastsSeconds: figuresOrNull(answer.drainTime),
     deliveredFromFullStoreLitres:
       operatingPoint && answer.drainTime !== undefined
-        ? figures(toLitres(operatingPoint.deliveryFlow * answer.drainTime))
+        ? figures(
+            toLitres(answer.emptying?.delivered ?? operatingPoint.deliveryFlow * answer.drainTime),
+          )
         : null,
+    storeEnd: answer.emptying?.end ?? null,
+    storeDropMetres: figuresOrNull(answer.emptying?.drop),
+    averageFromStoreLitresPerDay: answer.emptying
+      ? figures(toLitresPerDay(answer.emptying.meanDelivery))
+      : null,
     closingFlowLitresPerMinute: figures(toLitresPerMinute(answer.closingFlow)),
     terminalFlowLitresPerMinute: figures(toLitresPerMinute(answer.terminalFlow)),
     peakHeadMetres: figuresOrNull(pressureCheck?.peakHead ?? operatingPoint?.peakHead),

@@ -99,7 +99,10 @@ function starves({ answer, installation, show, system }: Answered): string {
   const takes = answer.operatingPoint?.supplyFlow ?? source?.needs;
   const { source: water } = installation;
   const gives = water.kind === 'steady' ? (water.yield ?? source?.has) : water.inflow;
-  const end = 'The water at the intake drops until the drive line draws air, and the ram stops.';
+  const end =
+    answer.emptying?.end === 'keepsUp'
+      ? 'The water at the intake drops.'
+      : 'The water at the intake drops until the drive line draws air, and the ram stops.';
   if (takes === undefined || gives === undefined) {
     return `The source gives less than the ram takes. ${end}`;
   }

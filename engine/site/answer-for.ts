@@ -5,7 +5,7 @@ import { startUp } from '../cycle/start-up.ts';
 import { closingFlow } from '../machine/waste-valve.ts';
 import type { CubicMetrePerSecond } from '../quantities.ts';
 import type { Answer } from './answer.ts';
-import { atFall, drainTime } from './drain-time.ts';
+import { atFall, emptying } from './drain-time.ts';
 import { pressureCheck } from './pressure-check.ts';
 import { terminalFlow, verdictOn } from './verdict.ts';
 import { changesOneByOne, inOrderOfTrying, materialChanges } from './what-would-change.ts';
@@ -44,10 +44,12 @@ export function answerFor(installation: Installation, options: AnswerOptions = {
   const verdict = verdictOn(installation, point, terminal, start);
   const pressures =
     isBeating && options.pressures !== false ? pressureCheck(still).check : undefined;
-  const lasts =
+  const store =
     isLifting && installation.source.kind === 'store'
-      ? drainTime(installation, installation.source)
+      ? emptying(installation, installation.source)
       : undefined;
+  // A store whose inflow keeps up at the brim is no more than a steady source.
+  const sinks = store !== undefined && store.drop > 0;
   const { demand } = options;
   const wantsChanges = options.changes !== false;
   const changes = wantsChanges ? [...changesOneByOne(installation, demand)] : [];
@@ -56,7 +58,8 @@ export function answerFor(installation: Installation, options: AnswerOptions = {
     ...(isLifting ? { operatingPoint: point } : {}),
     ...(start ? { startUp: start } : {}),
     ...(startOpen ? { startUpOpen: startOpen } : {}),
-    ...(lasts !== undefined && Number.isFinite(lasts) ? { drainTime: lasts } : {}),
+    ...(sinks && store.end !== 'keepsUp' ? { drainTime: store.time } : {}),
+    ...(sinks ? { emptying: store } : {}),
     terminalFlow: terminal,
     closingFlow: closingFlow(installation.ram.wasteValve, installation.water.density),
     ...(pressures ? { pressureCheck: pressures } : {}),
