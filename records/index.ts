@@ -2,7 +2,19 @@
 export { type Given, isGiven, ORIGINS, type Origin } from './given.ts';
 export type { Problem, ProblemKind } from './problem.ts';
 export type { Assumption, Basis } from './site/assumption.ts';
+export { conditionInWords } from './site/check-gauging.ts';
+export { GAUGING_METHODS, type GaugingForm, type GaugingMethod } from './site/gauging-fields.ts';
+export {
+  type GaugedSource,
+  type Gauging,
+  gaugedBy,
+  gaugedSource,
+  sourceFlowOf,
+  supplyOf,
+} from './site/gauging-of.ts';
 export { givensOf, systemOf } from './site/givens.ts';
+export { heightOf, type MeasuredHeight } from './site/height-of.ts';
+export type { HeightReadings, LevelRow } from './site/height-readings.ts';
 export { type AssembledSite, installationOf } from './site/installation-of.ts';
 export { siteJsonSchema } from './site/json-schema.ts';
 export { MATERIAL_WORDS, materialCalled } from './site/materials.ts';

@@ -2,6 +2,8 @@
 import { formatQuantity, type System, unitSystemOf } from '@fallwright/units';
 import { fieldName, type Path, type ProblemKind } from '../problem.ts';
 import type { PathProblem } from '../schema-problems.ts';
+import { checkGauging } from './check-gauging.ts';
+import { checkMeasured } from './check-measured.ts';
 import { checkPipes } from './check-pipes.ts';
 import { checkRam } from './check-ram.ts';
 import { checkSource } from './check-source.ts';
@@ -25,6 +27,9 @@ export function checkSite(site: PartialSite): readonly PathProblem[] {
   checkLimits(site, system, report);
   checkHeights(site, system, report);
   if (site.source) checkSource(site.source, report);
+  if (site.source) checkGauging(site.source, system, report);
+  checkMeasured('fall', site.fall, system, report);
+  checkMeasured('lift', site.lift, system, report);
   for (const line of ['drive', 'delivery'] as const) {
     const pipes = site[line];
     if (pipes) checkPipes(line, pipes, report);

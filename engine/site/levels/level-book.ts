@@ -54,7 +54,7 @@ export interface LevelBook {
 export type LevelBookFault =
   | { readonly kind: 'tooShort' }
   /** The first station needs a back sight, and every later one is a fore or an intermediate sight. */
-  | { readonly kind: 'noBack' | 'noReading' | 'twoReadings' | 'inter'; readonly station: number }
+  | { readonly kind: 'noBack' | 'noReading' | 'twoReadings'; readonly station: number }
   /** The last station of a book is a fore or intermediate sight: from a back sight there nothing follows. */
   | { readonly kind: 'openEnd'; readonly station: number };
 
