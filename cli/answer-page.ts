@@ -9,20 +9,29 @@ import {
   enoughChanges,
   fromFullStoreInWords,
   isRunning,
+  levelBookRows,
   materialRows,
+  measuredInWords,
   pressureRows,
   reasonsInWords,
   runInWords,
   startUpInWords,
   verdictSentence,
 } from '@fallwright/papers';
-import { type Assumption, installationOf, type Problem, type Site } from '@fallwright/records';
+import {
+  type Assumption,
+  type Given,
+  installationOf,
+  type Problem,
+  type Site,
+} from '@fallwright/records';
 import {
   formatNumber,
   formatQuantity,
   plainFigures,
   type System,
   toBeatsPerMinute,
+  unitShown,
 } from '@fallwright/units';
 import { columns } from './columns.ts';
 import { pageWidth, wrapped } from './wrap.ts';
@@ -43,6 +52,9 @@ export function answerPage(about: AnswerPageOf): string {
       'Worth checking first',
       warnings.map(({ field, message }) => `${field}: ${message}`),
     ),
+    section('Measured', measuredInWords(site, system)),
+    table('Level book of the fall', levelTable(site.fall, system)),
+    table('Level book of the lift', levelTable(site.lift, system)),
     section('Why', reasonsInWords(answer, site, system)),
     section('How it starts', startUpInWords(answer, site, system)),
     table('What would change it', changeTable(about)),
@@ -70,7 +82,7 @@ function heading({ answer, site, system }: AnswerPageOf): readonly string[] {
   ];
   if (!point) {
     const drained = fromFullStoreInWords(answer, system);
-    return drained === undefined ? lines : [...lines, drained];
+    return drained === undefined ? lines : [...lines, ...wrapped(drained)];
   }
   const daily = formatNumber(point.deliveryFlow, 'daily', system);
   const show = (flow: number): string => formatQuantity(flow, 'sourceFlow', system);
@@ -85,6 +97,35 @@ function needOf({ demand }: Answer, system: System): string {
   if (!demand) return '';
   const needed = formatNumber(demand.needed, 'daily', system);
   return demand.isMet ? `; ${needed} are needed` : `; ${needed} are needed: not enough`;
+}
+
+function levelTable(given: Given, system: System): readonly string[] {
+  const rows = levelBookRows(given, system);
+  if (rows.length === 0) return [];
+  const right = { align: 'right' } as const;
+  const unit = unitShown('staff', system);
+  return columns(
+    [
+      { head: `in ${unit}` },
+      { head: 'back', ...right },
+      { head: 'inter', ...right },
+      { head: 'fore', ...right },
+      { head: 'rise', ...right },
+      { head: 'instrument', ...right },
+      { head: 'level', ...right },
+      { head: 'adjusted', ...right },
+    ],
+    rows.map((row) => [
+      row.point,
+      row.back,
+      row.inter,
+      row.fore,
+      row.rise,
+      row.instrument,
+      row.level,
+      row.adjusted,
+    ]),
+  );
 }
 
 function changeTable({ answer, system }: AnswerPageOf): readonly string[] {

@@ -74,6 +74,23 @@ describe('answer', () => {
     );
   });
 
+  test('shows what was measured, and names a weir outside its range', () => {
+    const rake = readFileSync(join(examples, 'alder-rake.yaml'), 'utf8');
+    const low = file(
+      'low-notch.yaml',
+      rake.replace('[62 mm, 63 mm, 62 mm]', '[32 mm, 33 mm, 32 mm]'),
+    );
+    const { status, stdout } = fallwright(['answer', low]);
+    expect(status).toBe(0);
+    const text = stdout.replace(/\s+/g, ' ');
+    expect(text).toMatch(/Worth checking first.*The V-notch: the head is 32 mm, and under 50 mm/);
+    expect(text).toContain('which is further apart than the two spreads together');
+    expect(text).toContain('Measured - 22.9 ± 0.65 L/min by a timed container on 2026-08-19');
+    expect(stdout).toMatch(/\nLevel book of the fall\n {2}in m +back +inter +fore/);
+    expect(stdout).toMatch(/\n {2}ram +1\.498 +1\.501 +−0\.846 +−0\.569 +−2\.067 +−2\.069\n/);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
   test('--json is for programs', () => {
     const { status, stdout } = fallwright(['answer', larkrise, '--json']);
     const record = JSON.parse(stdout);

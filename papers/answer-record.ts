@@ -25,6 +25,7 @@ import {
 import { assumedValue } from './assumption-words.ts';
 import { cautions } from './cautions.ts';
 import { changeInWords, changesInWords, thingChanged } from './changes.ts';
+import { measuredRecord } from './measured.ts';
 import { reasonsInWords } from './reasons.ts';
 import { startUpInWords } from './start-up-words.ts';
 import { isRunning, verdictWords } from './verdict-words.ts';
@@ -71,6 +72,7 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     terminalFlowLitresPerMinute: figures(toLitresPerMinute(answer.terminalFlow)),
     peakHeadMetres: figuresOrNull(pressureCheck?.peakHead ?? operatingPoint?.peakHead),
     lowestHeadMetres: figuresOrNull(pressureCheck?.lowestHead ?? operatingPoint?.lowestHead),
+    measured: measuredRecord(site, system),
     demand: answer.demand
       ? { litresPerDay: figures(toLitresPerDay(answer.demand.needed)), isMet: answer.demand.isMet }
       : null,

@@ -13,6 +13,7 @@ export {
   materialRows,
   thingChanged,
 } from './changes.ts';
+export { type LevelBookRow, levelBookRows, measuredInWords } from './measured.ts';
 export { type PressureRow, partInWords, pressureRows } from './pressures.ts';
 export { reasonsInWords } from './reasons.ts';
 export { runInWords } from './run-words.ts';

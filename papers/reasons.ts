@@ -184,6 +184,12 @@ function irregularOf({ answer }: Answered): string | undefined {
 function demandOf({ answer, show }: Answered): string | undefined {
   if (!answer.demand) return undefined;
   const needed = show(answer.demand.needed, 'daily');
+  const { emptying } = answer;
+  if (answer.verdict.kind === 'starves' && emptying) {
+    const comes = show(emptying.meanDelivery, 'daily');
+    const share = perCent(emptying.meanDelivery / answer.demand.needed);
+    return `${needed} are needed, and ${comes} come when it is started once a day: ${share} of the need.`;
+  }
   if (!isRunning(answer.verdict.kind)) {
     const how = answer.verdict.kind === 'starves' ? 'once it starves' : 'while it stands';
     return `${needed} are needed, and none will come ${how}.`;
