@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { answerRecord } from './answer-record.ts';
 import { answerOf, siteWith } from './fixtures/answers.ts';
 import { levelBookRows, measuredInWords } from './measured.ts';
+import { reasonsInWords } from './reasons.ts';
 import { fromFullStoreInWords } from './start-up-words.ts';
 
 const FLOW = '{ flow: 14 L/min }';
@@ -101,6 +102,10 @@ test('a store says how it ends and what it gives over a day', () => {
     storeEnd: 'intakeUncovers',
     averageFromStoreLitresPerDay: 72,
   });
+  const needs = plain(reasonsInWords(sinking, siteWith(), 'metric').at(-1));
+  expect(needs).toBe(
+    '900 L a day are needed, and 72 L a day come when it is started once a day: 8 % of the need.',
+  );
   const kept = answerOf('starves', { emptying: { ...emptying, end: 'keepsUp', time: Infinity } });
   expect(plain(fromFullStoreInWords(kept, 'metric'))).toMatch(/^From full, the surface sinks by/);
 });

@@ -188,7 +188,8 @@ function demandOf({ answer, show }: Answered): string | undefined {
   if (answer.verdict.kind === 'starves' && emptying) {
     const comes = show(emptying.meanDelivery, 'daily');
     const share = perCent(emptying.meanDelivery / answer.demand.needed);
-    return `${needed} are needed, and ${comes} come when it is started once a day: ${share} of the need.`;
+    const how = emptying.end === 'keepsUp' ? '' : ' when it is started once a day';
+    return `${needed} are needed, and ${comes} come${how}: ${share} of the need.`;
   }
   if (!isRunning(answer.verdict.kind)) {
     const how = answer.verdict.kind === 'starves' ? 'once it starves' : 'while it stands';
