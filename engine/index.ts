@@ -89,7 +89,13 @@ export type {
   Verdict,
   VerdictKind,
 } from './site/answer.ts';
-export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export {
+  type AnswerOptions,
+  answerFor,
+  type EarlyAnswer,
+  earlyAnswer,
+  withPressures,
+} from './site/answer-for.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';

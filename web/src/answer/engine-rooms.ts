@@ -74,6 +74,10 @@ export function openEngineRooms(): SiteEngineRoom & Scribe & ListRoom {
   const scribe = room<ScribeWork>(newScribeWorker);
   return {
     answer: (siteText) => front.ask(async (work) => (await work.answer(siteText)).outcome),
+    complete: async (siteText, early) => ({
+      ...early,
+      ...(await front.ask((work) => work.pressures(siteText, early.answer))),
+    }),
     changes: (siteText) => back.ask((work) => work.changes(siteText)),
     glance: (siteText) => front.ask(async (work) => (await work.glance(siteText)).outcome),
     dropChanges: back.endIfBusy,
