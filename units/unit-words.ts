@@ -27,8 +27,18 @@ export const PASCALS_PER_METRE_OF_WATER = 9806.65;
 
 const PASCALS_PER_FOOT_OF_WATER = PASCALS_PER_METRE_OF_WATER * Qty(1, 'ft').to('m').scalar;
 
+/** Its factor is asked of the library when first used: of all these units a page shows a dozen. */
 function unit(kind: Kind, system: UnitSystem, name: string): Unit {
-  return { kind, system, factor: Qty(1, name).to(SI_UNIT[kind]).scalar, offset: 0 };
+  let factor: number | undefined;
+  return {
+    kind,
+    system,
+    offset: 0,
+    get factor() {
+      factor ??= Qty(1, name).to(SI_UNIT[kind]).scalar;
+      return factor;
+    },
+  };
 }
 
 function own(kind: Kind, system: UnitSystem, factor: number, offset = 0): Unit {
