@@ -35,7 +35,7 @@ const PACKAGES: Readonly<Record<string, Package>> = {
     others: ['fft.js', 'ml-levenberg-marquardt', 'ml-matrix', 'pure-rand', 'simple-statistics'],
     node: false,
   },
-  units: { ours: [], typesOf: ['engine'], others: ['js-quantities'], node: false },
+  units: { ours: [], typesOf: ['engine'], others: [], node: false },
   records: { ours: ['engine', 'units'], others: ['csv-parse', 'yaml', 'zod'], node: false },
   papers: { ours: ['engine', 'units', 'records'], others: [], node: false },
   web: { ours: EDGE, others: 'any', node: false },
@@ -82,6 +82,7 @@ const PUBLISHED_TABLE = /^engine\/[^/]+\/tables\//;
 const TEST_FILE = /\.(test|bench)\.tsx?$/;
 /** Test tools, which only a test may import. */
 const TEST_PACKAGES = [
+  'js-quantities',
   'vitest',
   'fast-check',
   'tinybench',

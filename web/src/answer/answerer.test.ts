@@ -7,15 +7,19 @@ type Reply = Outcome<string, string>;
 
 /** A room in which the test decides when each computation ends. */
 function roomByHand() {
-  const asked: { text: string; finish: (reply: Reply) => void; fail: (error: Error) => void }[] =
-    [];
+  const asked: {
+    text: string;
+    depth: string;
+    finish: (reply: Reply) => void;
+    fail: (error: Error) => void;
+  }[] = [];
   const completed: { early: string; finish: (whole: string) => void; fail: (e: Error) => void }[] =
     [];
   const searched: { text: string; finish: (changes: string) => void }[] = [];
   const dropChanges = vi.fn();
   const room: EngineRoom<string, string, string> = {
-    answer: (text) =>
-      new Promise((resolve, reject) => asked.push({ text, finish: resolve, fail: reject })),
+    answer: (text, depth) =>
+      new Promise((resolve, reject) => asked.push({ text, depth, finish: resolve, fail: reject })),
     complete: (_text, early) =>
       new Promise((resolve, reject) => completed.push({ early, finish: resolve, fail: reject })),
     changes: (text) => new Promise((resolve) => searched.push({ text, finish: resolve })),
@@ -94,16 +98,9 @@ test('an early answer that cannot be made whole is taken back, and the fault is 
   expect(store.get().early).toBeUndefined();
 });
 
-test('the first answer of a place is shown when it is whole', async () => {
-  const { ask, asked, completed, store } = roomByHand();
-  ask('site');
-  asked[0]?.finish(early('early'));
-  await flush();
-  expect(store.get()).toMatchObject({ phase: 'running' });
-  expect(store.get().early).toBeUndefined();
-  completed[0]?.finish('whole');
-  await flush();
-  expect(store.get()).toMatchObject({ phase: 'answered', shown: { value: 'whole' } });
+test('the first answer of a place is asked for whole, those after it early', async () => {
+  const { asked } = await roomWithEarly();
+  expect(asked.map(({ depth }) => depth)).toEqual(['whole', 'early']);
 });
 
 test('the newest input wins: an answer to an older one is never shown', async () => {

@@ -10,7 +10,11 @@ import type { Store } from '../state/store.ts';
 
 /** Who computes: in the app two workers, in tests whatever the test gives. */
 export interface EngineRoom<Answered, Problem, Changes> {
-  readonly answer: (siteText: string) => Promise<Outcome<Answered, Problem>>;
+  /** `whole`: nothing may be lacking; otherwise the early answer comes as soon as it can. */
+  readonly answer: (
+    siteText: string,
+    depth: 'early' | 'whole',
+  ) => Promise<Outcome<Answered, Problem>>;
   /** The early answer with what it lacks. */
   readonly complete: (siteText: string, early: Answered) => Promise<Answered>;
   readonly changes: (siteText: string) => Promise<Changes>;
@@ -111,7 +115,9 @@ export function createAnswerer<Answered, Problem, Changes>(
 
   /** Leaves off as soon as newer input has come: nobody waits for this answer any more. */
   const answerTo = async (asked: string): Promise<void> => {
-    let outcome = await finished(room.answer(asked));
+    // The first answer of a place comes whole: the page would jump under the reader's eyes.
+    const depth = store.get().shown === undefined ? 'whole' : 'early';
+    let outcome = await finished(room.answer(asked, depth));
     if (asked !== newest) return;
     if (outcome.kind === 'done' && outcome.value.ok && outcome.value.isEarly === true) {
       const early = outcome.value.value;
@@ -140,9 +146,7 @@ export function createAnswerer<Answered, Problem, Changes>(
     }
   };
 
-  /** The first answer of a place comes whole: the page would jump under the reader's eyes. */
   const publishEarly = (early: Answered): void => {
-    if (store.get().shown === undefined) return;
     stopSaying();
     store.update(({ failure: _failure, ...state }) => ({
       ...state,

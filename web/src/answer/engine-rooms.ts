@@ -82,7 +82,8 @@ export function openEngineRooms(): EngineRooms {
   const scribe = room<ScribeWork>(newScribeWorker);
   return {
     getReady: front.hire,
-    answer: (siteText) => front.ask(async (work) => (await work.answer(siteText)).outcome),
+    answer: (siteText, depth) =>
+      front.ask(async (work) => (await work.answer(siteText, depth)).outcome),
     complete: async (siteText, early) => ({
       ...early,
       ...(await front.ask((work) => work.pressures(siteText, early.answer))),

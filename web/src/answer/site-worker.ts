@@ -35,14 +35,17 @@ function readAnswered(siteText: string) {
 
 const work = {
   /** Verdict, flows and start-up: what a person waits for. */
-  answer(siteText: string): Reply<SiteOutcome> {
+  answer(siteText: string, depth: 'early' | 'whole'): Reply<SiteOutcome> {
     const read = readDocument(siteText);
     if (!read.ok) return { outcome: read };
     const { installation, demand, assumptions } = installationOf(read.site);
-    const { answer, lacksPressures } = earlyAnswer(installation, {
+    const early = earlyAnswer(installation, {
       ...(demand === undefined ? {} : { demand }),
       changes: false,
     });
+    const isEarly = early.lacksPressures && depth === 'early';
+    const answer =
+      early.lacksPressures && !isEarly ? withPressures(installation, early.answer) : early.answer;
     const value = {
       installation,
       answer,
@@ -55,7 +58,7 @@ const work = {
       cautions: cautions(answer, read.site),
       warnings: read.warnings,
     };
-    return { outcome: { ok: true, value, isEarly: lacksPressures } };
+    return { outcome: { ok: true, value, isEarly } };
   },
 
   /** The pressures of a site that has its early answer: as much work again. */
