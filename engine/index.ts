@@ -89,7 +89,13 @@ export type {
   Verdict,
   VerdictKind,
 } from './site/answer.ts';
-export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export {
+  type AnswerOptions,
+  answerFor,
+  type EarlyAnswer,
+  earlyAnswer,
+  withPressures,
+} from './site/answer-for.ts';
 export { type Emptying, emptying } from './site/drain-time.ts';
 export { bucketFlow } from './site/gauging/bucket-flow.ts';
 export {

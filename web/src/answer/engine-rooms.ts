@@ -35,6 +35,9 @@ function room<Work>(newWorker: () => Worker) {
   let hired: Hired<Work> | undefined;
   let waiting = 0;
   return {
+    hire: (): void => {
+      hired ??= hire<Work>(newWorker());
+    },
     ask: async <Value>(question: (work: Remote<Work>) => Promise<Value>): Promise<Value> => {
       hired ??= hire<Work>(newWorker());
       const mine = hired;
@@ -68,12 +71,23 @@ export interface ListRoom {
   readonly glance: (siteText: string) => Promise<Glance>;
 }
 
-export function openEngineRooms(): SiteEngineRoom & Scribe & ListRoom {
+export interface EngineRooms extends SiteEngineRoom, Scribe, ListRoom {
+  /** Hires the worker for answers before the first question, so that its script is there when that comes. */
+  readonly getReady: () => void;
+}
+
+export function openEngineRooms(): EngineRooms {
   const front = room<SiteWork>(newSiteWorker);
   const back = room<SiteWork>(newSiteWorker);
   const scribe = room<ScribeWork>(newScribeWorker);
   return {
-    answer: (siteText) => front.ask(async (work) => (await work.answer(siteText)).outcome),
+    getReady: front.hire,
+    answer: (siteText, depth) =>
+      front.ask(async (work) => (await work.answer(siteText, depth)).outcome),
+    complete: async (siteText, early) => ({
+      ...early,
+      ...(await front.ask((work) => work.pressures(siteText, early.answer))),
+    }),
     changes: (siteText) => back.ask((work) => work.changes(siteText)),
     glance: (siteText) => front.ask(async (work) => (await work.glance(siteText)).outcome),
     dropChanges: back.endIfBusy,

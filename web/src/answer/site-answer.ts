@@ -26,6 +26,9 @@ export interface SiteAnswer {
   readonly warnings: readonly SiteProblem[];
 }
 
+/** What the run for pressures adds. */
+export type SitePressures = Pick<SiteAnswer, 'answer' | 'cautions'>;
+
 /** What would change it, with each change and each material as a sentence in both systems. */
 export interface SiteChanges {
   readonly changes: readonly Change[];
@@ -38,6 +41,19 @@ export interface SiteChanges {
 export type SiteOutcome = Outcome<SiteAnswer, SiteProblem>;
 export type SiteAnswerState = AnswerState<SiteAnswer, SiteProblem, SiteChanges>;
 export type SiteEngineRoom = EngineRoom<SiteAnswer, SiteProblem, SiteChanges>;
+
+/** The answer that tells the verdict and the flows: the early one, where there is one. */
+export function newestAnswer({ early, shown }: SiteAnswerState): SiteAnswer | undefined {
+  return early ?? shown?.value;
+}
+
+/** Pressures of the input before, while those of the newest are worked out. */
+export function pressuresBefore({
+  early,
+  shown,
+}: SiteAnswerState): Answer['pressureCheck'] | undefined {
+  return early === undefined ? undefined : shown?.value.answer.pressureCheck;
+}
 
 /** What a worker sends back. In a box, because comlink's types take a bare union apart. */
 export interface Reply<Result> {

@@ -27,6 +27,9 @@ export async function openNotebook(): Promise<Notebook> {
   showTheme(settings.get().theme);
   settings.subscribe(() => showTheme(settings.get().theme));
 
+  const rooms = openEngineRooms();
+  if (isPlaceAddress(window.location.pathname)) rooms.getReady();
+
   const { shelf, notKept } = await browserShelf();
   const journal = createJournal(keep);
   const tabs = createTabs(lineToOtherTabs());
@@ -51,7 +54,9 @@ export async function openNotebook(): Promise<Notebook> {
   if (notKept !== undefined) keepTelling(saved, notKept);
 
   const answer = createStore<SiteAnswerState>(NO_ANSWER_YET);
-  const rooms = openEngineRooms();
+  standing.subscribe(() => {
+    if (standing.get().kind === 'opening') rooms.getReady();
+  });
   const { ask, forget } = createAnswerer(rooms, answer);
   let { opening } = place.get();
   place.subscribe(() => {
@@ -90,6 +95,11 @@ export async function openNotebook(): Promise<Notebook> {
     glances,
     files,
   };
+}
+
+/** Whether an answer will be wanted as soon as the page stands. */
+function isPlaceAddress(path: string): boolean {
+  return path.startsWith('/places/');
 }
 
 /** Nothing that is saved from now on outlasts the page, whatever a save says. */
