@@ -72,7 +72,10 @@ export function useDrag<Target extends SVGGraphicsElement>({
     },
     onPointerUp: (): void => end('drop'),
     onPointerCancel: (): void => end('callOff'),
-    onLostPointerCapture: (): void => end('callOff'),
+    onLostPointerCapture: (event: React.PointerEvent<Target>): void => {
+      // A finger is held by the child that it fell on, until the handle takes it over: that is no loss.
+      if (event.target === event.currentTarget) end('callOff');
+    },
     /** For Escape. Says whether there was anything to call off. */
     callOff: (): boolean => {
       const isHeld = hold.current?.dragged !== undefined;
