@@ -92,7 +92,7 @@ function wordsFor({
   const deliveryMetres = totalOf(installation.deliveryLine.segments);
   const lost = lostHead === undefined ? undefined : Math.max(0, lostHead);
   const air = (volume: number): string =>
-    `${formatQuantity(volume, 'smallVolume', system)} of air ${isAirAssumed ? 'assumed' : 'caught'}`;
+    `${formatQuantity(volume, 'smallVolume', system)} of air${isAirAssumed ? ' assumed' : ''}`;
   const driveCrest = (station: number, volume: number | undefined): string =>
     volume === undefined
       ? `crest at ${length(station)}, taken as bled`

@@ -35,20 +35,31 @@ export function PointHandles({
     grip,
     inHand: editing.inHand,
   });
-  return handles.map((handle) => (
-    <Handle
-      key={pointKey(handle.point)}
-      handle={handle}
-      number={points.indexOf(handle.point) + 1}
-      count={points.length}
-      drawn={drawn}
-      editing={editing}
-    />
-  ));
+  const held = handles.find(({ point }) => isSamePoint(point, editing.inHand));
+  return (
+    <>
+      {handles.map((handle) => (
+        <Handle
+          key={pointKey(handle.point)}
+          handle={handle}
+          number={points.indexOf(handle.point) + 1}
+          count={points.length}
+          drawn={drawn}
+          editing={editing}
+        />
+      ))}
+      {held !== undefined && (
+        <HandleWords handle={held} words={wordsOf(held, editing)} drawn={drawn} />
+      )}
+    </>
+  );
 }
 
+const wordsOf = ({ point, turn }: PointHandle, { system }: Editing): string =>
+  `${spotWords(point, system)}${turn === undefined ? '' : `, ${turn}`}`;
+
 function Handle({
-  handle: { point, at, reach, turn },
+  handle,
   number,
   count,
   drawn,
@@ -60,6 +71,7 @@ function Handle({
   readonly drawn: DrawnLine;
   readonly editing: Editing;
 }) {
+  const { point, at, reach, turn } = handle;
   const { system } = editing;
   const isInHand = isSamePoint(editing.inHand, point);
   const {
@@ -105,7 +117,7 @@ function Handle({
 
   const unit = metresPerUnit(system);
   const height = round(point.height / unit);
-  const words = `${spotWords(point, system)}${turn === undefined ? '' : `, ${turn}`}`;
+  const words = wordsOf(handle, editing);
   return (
     <g
       id={handleId(point)}
@@ -129,28 +141,32 @@ function Handle({
       {(turn !== 'crest' || isInHand) && (
         <circle className="handle-dot" cx={at.x} cy={at.y} r={isInHand ? 4.5 : 3.5} />
       )}
-      {isInHand && <HandleWords at={at} words={words} drawn={drawn} />}
     </g>
   );
 }
 
-/** Above the point, or under it where there is no paper above, and never off the sheet. */
+/** Above the point, clear of the finger, or under it where there is no paper above, and never off the sheet. */
 function HandleWords({
-  at,
+  handle: { at, reach },
   words,
   drawn,
 }: {
-  readonly at: { readonly x: number; readonly y: number };
+  readonly handle: PointHandle;
   readonly words: string;
   readonly drawn: DrawnLine;
 }) {
-  const half = (6.6 * words.length) / 2;
-  const x = Math.min(Math.max(at.x, half + 6), Math.max(half + 6, drawn.width - half - 6));
-  const y = at.y - drawn.top > 34 ? at.y - 16 : at.y + 28;
+  const half = (7 * words.length) / 2 + 4;
+  const x = Math.min(Math.max(at.x, half), Math.max(half, drawn.width - half));
+  const above = at.y - Math.max(18, 1.6 * reach);
+  const y = above - drawn.top > 14 ? above : at.y + 30;
   return (
-    <text className="d-label strong" x={x} y={y} textAnchor="middle" aria-hidden="true">
-      {words}
-    </text>
+    <g aria-hidden="true" className="handle-words">
+      {/* Other words may stand there: while a point is in hand its own come first. */}
+      <rect x={x - half} y={y - 13} width={2 * half} height={18} />
+      <text className="d-label strong" x={x} y={y} textAnchor="middle">
+        {words}
+      </text>
+    </g>
   );
 }
 
