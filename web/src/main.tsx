@@ -8,6 +8,7 @@ import './styles/answer.css';
 import './styles/fields.css';
 import './profile/profile.css';
 import './workshop/workshop.css';
+import './offline/offline.css';
 import './styles/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

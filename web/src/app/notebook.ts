@@ -3,6 +3,8 @@ import { createContext, useContext } from 'react';
 import type { Comparison } from '../alternatives/kept-comparison.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import type { SiteFiles } from '../answer/site-files.ts';
+import type { Install } from '../offline/install.ts';
+import type { Offline } from '../offline/offline.ts';
 import type { Conflict, Keeper, Saved, Standing } from '../state/keeper.ts';
 import type { Place } from '../state/place.ts';
 import type { Settings } from '../state/settings.ts';
@@ -24,6 +26,8 @@ export interface Notebook {
   /** What is compared on the leaf of pipes, kept while another leaf is shown. */
   readonly comparison: Store<Comparison>;
   readonly files: SiteFiles;
+  readonly offline: Offline;
+  readonly install: Install;
 }
 
 export const NotebookContext = createContext<Notebook | undefined>(undefined);

@@ -4,6 +4,9 @@ import { createAnswerer, NO_ANSWER_YET } from '../answer/answerer.ts';
 import { openEngineRooms } from '../answer/engine-rooms.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { siteFiles } from '../answer/site-files.ts';
+import { createInstall } from '../offline/install.ts';
+import { askToLast } from '../offline/lasting-storage.ts';
+import { createOffline } from '../offline/offline.ts';
 import { FIRST_PLACE_KEY, readFirstPlace } from '../state/first-place.ts';
 import { createJournal } from '../state/journal.ts';
 import type { Conflict, Saved, Standing } from '../state/keeper.ts';
@@ -22,6 +25,7 @@ import type { Notebook } from './notebook.ts';
 import { showTheme } from './theme.ts';
 
 export async function openNotebook(): Promise<Notebook> {
+  const install = createInstall();
   const keep = browserStorage();
   const settings = createSettings(keep, navigator.language);
   showTheme(settings.get().theme);
@@ -52,6 +56,11 @@ export async function openNotebook(): Promise<Notebook> {
     now,
   });
   if (notKept !== undefined) keepTelling(saved, notKept);
+  else askToLast(workshop.state, keep, navigator.storage, now);
+  const offline = createOffline(async () => {
+    await keeper.flush();
+    return saved.get().kind !== 'notSaved';
+  });
 
   const answer = createStore<SiteAnswerState>(NO_ANSWER_YET);
   standing.subscribe(() => {
@@ -94,6 +103,8 @@ export async function openNotebook(): Promise<Notebook> {
     comparison,
     glances,
     files,
+    offline,
+    install,
   };
 }
 

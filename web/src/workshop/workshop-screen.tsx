@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { InstallButton } from '../offline/install-button.tsx';
 import { EmptyPlaceButton } from '../screens/empty-place-button.tsx';
 import { NotebookHead } from '../screens/notebook-head.tsx';
 import type { SiteRecord } from '../state/site-record.ts';
@@ -40,7 +41,7 @@ export function WorkshopScreen() {
       <footer className="notebook-foot">
         A prediction, not a promise. Local codes and licensed practice come first. Places are kept
         in this browser; save the workshop as a file to have them elsewhere too. The demo workshop
-        is invented.
+        is invented. <InstallButton />
       </footer>
     </>
   );
