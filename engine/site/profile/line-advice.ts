@@ -38,8 +38,8 @@ export interface Crest extends ProfileTurn {
 
 /**
  * What would keep the air out of a crest.
- * `vent`: a cock or air valve at the crest; `straighten`: the pipe laid straight between the turns on its two sides, which
- * lowers it by `lowering` at most; `lower`: the crest lies above the water that feeds it, where a vent would draw air in,
+ * `vent`: a cock or air valve at the crest; `straighten`: the pipe laid straight from one place to another, which lowers it
+ * by `lowering` at most; `lower`: the crest lies above the water that feeds it, where a vent would draw air in,
  * so only laying it lower helps.
  */
 export type Advice =
@@ -155,18 +155,54 @@ function waysFor(
     const lowering = crest.bore / 2 - crest.pressureHead;
     return [{ kind: 'lower', at: crest.distance, lowering }];
   }
-  const start = profile[from] as ProfilePoint;
-  const end = profile[to] as ProfilePoint;
-  const slope = (end.elevation - start.elevation) / (end.distance - start.distance);
-  const lowering = profile
-    .slice(from, to + 1)
-    .reduce(
-      (most, { distance, elevation }) =>
-        Math.max(most, elevation - start.elevation - slope * (distance - start.distance)),
-      0,
-    );
+  const run = straightRun(profile, { from, to }, crest);
   return [
     { kind: 'vent', at: crest.distance },
-    { kind: 'straighten', from: start.distance, to: end.distance, lowering },
+    { kind: 'straighten', ...run },
   ];
+}
+
+/**
+ * The shortest straight run worth laying in place of a crest: from the higher of the turns on its two sides to where the
+ * other leg lies as far below that turn as the crest lies above it.
+ *
+ * Judgement: a run that only just did not rise would lie level, and air stands in a level pipe; this one falls about as
+ * steeply as the crest rose.
+ */
+function straightRun(
+  profile: readonly ProfilePoint[],
+  { from, to }: { readonly from: number; readonly to: number },
+  crest: Crest,
+): { readonly from: Metre; readonly to: Metre; readonly lowering: Metre } {
+  const first = profile[from] as ProfilePoint;
+  const last = profile[to] as ProfilePoint;
+  const isFirstHigher = first.elevation >= last.elevation;
+  const turn = isFirstHigher ? first : last;
+  const leg = isFirstHigher
+    ? profile.slice(crest.index, to + 1)
+    : profile.slice(from, crest.index + 1).reverse();
+  const end = whereItFallsTo(leg, turn.elevation - crest.prominence);
+  const slope = (end.elevation - turn.elevation) / (end.distance - turn.distance);
+  const [low, high] = [
+    Math.min(turn.distance, end.distance),
+    Math.max(turn.distance, end.distance),
+  ];
+  let lowering = 0;
+  for (const { distance, elevation } of profile.slice(from, to + 1)) {
+    if (distance < low || distance > high) continue;
+    const straight = turn.elevation + slope * (distance - turn.distance);
+    lowering = Math.max(lowering, elevation - straight);
+  }
+  return { from: low, to: high, lowering };
+}
+
+/** The first place on a leg, walked from the crest down, that lies no higher than `elevation`; its end when none does. */
+function whereItFallsTo(leg: readonly ProfilePoint[], elevation: Metre): ProfilePoint {
+  for (const [index, point] of leg.entries()) {
+    const before = leg[index - 1];
+    if (!before || point.elevation > elevation) continue;
+    const share = (before.elevation - elevation) / (before.elevation - point.elevation);
+    return { distance: before.distance + share * (point.distance - before.distance), elevation };
+  }
+  return leg.at(-1) as ProfilePoint;
 }
