@@ -149,6 +149,7 @@ export {
   type GroundPoint,
   groundProfile,
   SATELLITE_HEIGHT_SPREAD,
+  SATELLITE_SPREAD_ALONG,
 } from './site/profile/ground-profile.ts';
 export {
   type Advice,

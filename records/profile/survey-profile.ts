@@ -2,7 +2,7 @@
 import {
   groundProfile,
   type ProfilePoint,
-  SATELLITE_HEIGHT_SPREAD,
+  SATELLITE_SPREAD_ALONG,
   smoothHeights,
 } from '@fallwright/engine';
 import type { Problem } from '../problem.ts';
@@ -17,7 +17,7 @@ export interface SurveyProfile {
   readonly window: number;
   readonly largestChange: number;
   readonly typicalChange: number;
-  /** How well the heights are known; absent when nobody said and they are not from a satellite. */
+  /** How well the heights are known one against another; absent when nobody said and they are not from a satellite. */
   readonly heightSpread?: number;
   readonly areSatelliteHeights: boolean;
   /** Heights that were missing and were filled in between their neighbours. */
@@ -62,7 +62,7 @@ export function surveyProfile(line: SurveyLine, window?: number): SurveyProfileR
       window: smoothed.window,
       largestChange: smoothed.largestChange,
       typicalChange: smoothed.typicalChange,
-      heightSpread: line.heightSpread ?? SATELLITE_HEIGHT_SPREAD,
+      heightSpread: line.heightSpread ?? SATELLITE_SPREAD_ALONG,
       areSatelliteHeights,
       filledIn: line.withoutHeight,
     },

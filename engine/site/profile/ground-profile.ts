@@ -9,13 +9,15 @@ export interface GroundPoint extends GroundPlace {
   readonly height: Metre;
 }
 
-/**
- * How far satellite heights may be out.
- *
- * Common practice, no source: 3 to 10 m with a clear sky, worse under trees and cliffs. Judgement: 5 m, half of it each way
- * being drift that a whole walk shares.
- */
+/** How far a satellite height may be out. Common practice, no source: 3 to 10 m under open sky, worse by trees and cliffs. */
 export const SATELLITE_HEIGHT_SPREAD: Metre = 5;
+
+/**
+ * How far satellite heights of one walk may be out against one another, once the ends are held at known heights.
+ *
+ * Judgement: half of the above; the other half drifts slowly enough for a whole walk to share it.
+ */
+export const SATELLITE_SPREAD_ALONG: Metre = SATELLITE_HEIGHT_SPREAD / 2;
 
 /** Judgement: some fifteen seconds of walking, over which jitter evens out and a crest that matters does not. */
 const USUAL_WINDOW: Metre = 20;
