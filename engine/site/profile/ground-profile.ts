@@ -1,6 +1,7 @@
 /** From places on the ground, as a satellite recorder writes them, to a profile along it. */
 import type { ProfilePoint } from '../../cycle/installation.ts';
 import type { Metre } from '../../quantities.ts';
+import { COARSE_SPREAD } from '../levels/coarse-height.ts';
 import { type GroundPlace, groundDistance } from './ground-distance.ts';
 import { type SmoothedHeights, smoothHeights } from './smooth-heights.ts';
 
@@ -10,7 +11,7 @@ export interface GroundPoint extends GroundPlace {
 }
 
 /** How far a satellite height may be out. Common practice, no source: 3 to 10 m under open sky, worse by trees and cliffs. */
-export const SATELLITE_HEIGHT_SPREAD: Metre = 5;
+export const SATELLITE_HEIGHT_SPREAD: Metre = COARSE_SPREAD.satellite;
 
 /**
  * How far satellite heights of one walk may be out against one another, once the ends are held at known heights.
