@@ -2,6 +2,7 @@
 import { styleText } from 'node:util';
 import type { Answer } from '@fallwright/engine';
 import {
+  alongTheLinesInWords,
   assumptionsInWords,
   cautions,
   changeInWords,
@@ -60,6 +61,7 @@ export function answerPage(about: AnswerPageOf): string {
     table('What would change it', changeTable(about)),
     table('The same line in another pipe', materialTable(about)),
     table('Pressures', pressureTable(about)),
+    section('Along the lines', alongTheLinesInWords(answer, site, system)),
     section('Assumed, because the file does not say', assumptionsInWords(assumptions, system)),
     section('How it was worked out', runInWords(answer)),
     section('Cautions', cautions(answer, site)),

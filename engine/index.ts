@@ -54,6 +54,7 @@ export type {
 export { closingFlow, flowArea, openingForces, seatArea } from './machine/waste-valve.ts';
 export { findRoot, type Root } from './numerics/find-root.ts';
 export { interpolate, type TablePoint } from './numerics/interpolate.ts';
+export { type Thinned, thinPolyline } from './numerics/thin-polyline.ts';
 export { minimumBendRadius } from './pipes/bend-radius.ts';
 export { boreChangeDrop, suddenContractionLoss, suddenExpansionLoss } from './pipes/bore-change.ts';
 export { churchillFriction } from './pipes/churchill-friction.ts';
@@ -137,6 +138,34 @@ export {
   type ReducedStation,
   STAFF_SPREAD,
 } from './site/levels/level-book.ts';
+export {
+  crestsAndSags,
+  crestThreshold,
+  type ProfileTurn,
+} from './site/profile/crests-and-sags.ts';
+export { type FittedProfile, fitToEnds, reversedProfile } from './site/profile/fit-to-ends.ts';
+export { type GroundPlace, groundDistance } from './site/profile/ground-distance.ts';
+export {
+  type GroundPoint,
+  groundProfile,
+  SATELLITE_HEIGHT_SPREAD,
+  SATELLITE_SPREAD_ALONG,
+} from './site/profile/ground-profile.ts';
+export {
+  type Advice,
+  type Crest,
+  type LineReading,
+  readLine,
+  type SurveyedLine,
+} from './site/profile/line-advice.ts';
+export { clearingVelocity, pocketVolume } from './site/profile/pocket-volume.ts';
+export { type SmoothedHeights, smoothHeights } from './site/profile/smooth-heights.ts';
+export {
+  type StaticPlace,
+  type StaticPressure,
+  staticPressure,
+} from './site/profile/static-pressure.ts';
+export { type ThinnedProfile, thinProfile } from './site/profile/thin-profile.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';

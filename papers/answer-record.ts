@@ -22,6 +22,7 @@ import {
   toLitresPerDay,
   toLitresPerMinute,
 } from '@fallwright/units';
+import { alongTheLinesInWords, lineRecords } from './along-the-lines.ts';
 import { assumedValue } from './assumption-words.ts';
 import { cautions } from './cautions.ts';
 import { changeInWords, changesInWords, thingChanged } from './changes.ts';
@@ -94,6 +95,8 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     changesInWords: changesInWords(answer, system),
     pressures: (pressureCheck?.rows ?? []).map(pressureRecord),
     hasCavity: pressureCheck?.hasCavity ?? null,
+    lines: sixFigures(lineRecords(site)),
+    linesInWords: alongTheLinesInWords(answer, site, system),
     run: operatingPoint
       ? {
           outcome: operatingPoint.end.outcome,
@@ -216,6 +219,18 @@ function figures(value: number): number {
 
 function figuresOrNull(value: number | undefined): number | null {
   return value === undefined ? null : figures(value);
+}
+
+/** Six figures for every number within. */
+function sixFigures<Data>(data: Data): Data {
+  const short = (part: unknown): unknown => {
+    if (typeof part === 'number') return figures(part);
+    if (Array.isArray(part)) return part.map(short);
+    if (typeof part !== 'object' || part === null) return part;
+    return Object.fromEntries(Object.entries(part).map(([key, value]) => [key, short(value)]));
+  };
+  // Only digits of numbers change, so the shape is the same.
+  return short(data) as Data;
 }
 
 /** The words for programs carry plain spaces. */

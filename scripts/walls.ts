@@ -36,7 +36,11 @@ const PACKAGES: Readonly<Record<string, Package>> = {
     node: false,
   },
   units: { ours: [], typesOf: ['engine'], others: [], node: false },
-  records: { ours: ['engine', 'units'], others: ['csv-parse', 'yaml', 'zod'], node: false },
+  records: {
+    ours: ['engine', 'units'],
+    others: ['csv-parse', 'saxes', 'yaml', 'zod'],
+    node: false,
+  },
   papers: { ours: ['engine', 'units', 'records'], others: [], node: false },
   web: { ours: EDGE, others: 'any', node: false },
   server: { ours: EDGE, others: 'any', node: true },
