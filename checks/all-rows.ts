@@ -5,6 +5,8 @@ import * as airVessel from './rows/air-vessel.ts';
 import * as atmosphere from './rows/atmosphere.ts';
 import * as commonPractice from './rows/common-practice.ts';
 import * as experiments from './rows/experiments.ts';
+import * as flowBucketFloat from './rows/flow-bucket-float.ts';
+import * as flowWeirs from './rows/flow-weirs.ts';
 import * as frictionFactor from './rows/friction-factor.ts';
 import * as gridConvergence from './rows/grid-convergence.ts';
 import * as handbookDailyOutput from './rows/handbook-daily-output.ts';
@@ -55,6 +57,8 @@ const HYDRAULICS: readonly RowSet[] = [
   hoses,
   materialProperties,
   waterDemand,
+  flowWeirs,
+  flowBucketFloat,
   notComputed,
 ];
 

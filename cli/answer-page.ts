@@ -2,6 +2,7 @@
 import { styleText } from 'node:util';
 import type { Answer } from '@fallwright/engine';
 import {
+  alongTheLinesInWords,
   assumptionsInWords,
   cautions,
   changeInWords,
@@ -11,7 +12,9 @@ import {
   fromFullStoreInWords,
   hasSeasons,
   isRunning,
+  levelBookRows,
   materialRows,
+  measuredInWords,
   pressureRows,
   reasonsInWords,
   runInWords,
@@ -20,13 +23,20 @@ import {
   verdictSentence,
   waterPlanOf,
 } from '@fallwright/papers';
-import { type Assumption, installationOf, type Problem, type Site } from '@fallwright/records';
+import {
+  type Assumption,
+  type Given,
+  installationOf,
+  type Problem,
+  type Site,
+} from '@fallwright/records';
 import {
   formatNumber,
   formatQuantity,
   plainFigures,
   type System,
   toBeatsPerMinute,
+  unitShown,
 } from '@fallwright/units';
 import { columns } from './columns.ts';
 import { dayTable, yearTable } from './plan-tables.ts';
@@ -48,6 +58,9 @@ export function answerPage(about: AnswerPageOf): string {
       'Worth checking first',
       warnings.map(({ field, message }) => `${field}: ${message}`),
     ),
+    section('Measured', measuredInWords(site, system)),
+    table('Level book of the fall', levelTable(site.fall, system)),
+    table('Level book of the lift', levelTable(site.lift, system)),
     section('Why', reasonsInWords(answer, site, system)),
     section('Demand', demandInWords(answer, site, system)),
     section('Tank', tankInWords(answer, site, system)),
@@ -57,6 +70,7 @@ export function answerPage(about: AnswerPageOf): string {
     table('What would change it', changeTable(about)),
     table('The same line in another pipe', materialTable(about)),
     table('Pressures', pressureTable(about)),
+    section('Along the lines', alongTheLinesInWords(answer, site, system)),
     section('Assumed, because the file does not say', assumptionsInWords(assumptions, system)),
     section('How it was worked out', runInWords(answer)),
     section('Cautions', cautions(answer, site)),
@@ -80,7 +94,7 @@ function heading(about: AnswerPageOf): readonly string[] {
   ];
   if (!point) {
     const drained = fromFullStoreInWords(answer, system);
-    return drained === undefined ? lines : [...lines, drained];
+    return drained === undefined ? lines : [...lines, ...wrapped(drained)];
   }
   const daily = formatNumber(point.deliveryFlow, 'daily', system);
   const show = (flow: number): string => formatQuantity(flow, 'sourceFlow', system);
@@ -104,6 +118,35 @@ function monthsMetOf({ answer, site }: AnswerPageOf): readonly string[] {
   if (!plan || !hasSeasons(plan)) return [];
   const met = plan.months.filter(({ isMet }) => isMet).length;
   return [`Need and source change over the year: enough in ${met} of 12 months.`];
+}
+
+function levelTable(given: Given, system: System): readonly string[] {
+  const rows = levelBookRows(given, system);
+  if (rows.length === 0) return [];
+  const right = { align: 'right' } as const;
+  const unit = unitShown('staff', system);
+  return columns(
+    [
+      { head: `in ${unit}` },
+      { head: 'back', ...right },
+      { head: 'inter', ...right },
+      { head: 'fore', ...right },
+      { head: 'rise', ...right },
+      { head: 'instrument', ...right },
+      { head: 'level', ...right },
+      { head: 'adjusted', ...right },
+    ],
+    rows.map((row) => [
+      row.point,
+      row.back,
+      row.inter,
+      row.fore,
+      row.rise,
+      row.instrument,
+      row.level,
+      row.adjusted,
+    ]),
+  );
 }
 
 function changeTable({ answer, system }: AnswerPageOf): readonly string[] {

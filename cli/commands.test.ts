@@ -47,6 +47,7 @@ describe('answer', () => {
       'How it starts\n',
       'What would change it\n',
       'Pressures\n',
+      'Along the lines\n',
       'Assumed',
       'Cautions\n',
     ]) {
@@ -72,6 +73,23 @@ describe('answer', () => {
     expect(fallwright(['answer', join(examples, 'cutters-fork.yaml')]).stdout).toContain(
       'gallons a day',
     );
+  });
+
+  test('shows what was measured, and names a weir outside its range', () => {
+    const rake = readFileSync(join(examples, 'alder-rake.yaml'), 'utf8');
+    const low = file(
+      'low-notch.yaml',
+      rake.replace('[62 mm, 63 mm, 62 mm]', '[32 mm, 33 mm, 32 mm]'),
+    );
+    const { status, stdout } = fallwright(['answer', low]);
+    expect(status).toBe(0);
+    const text = stdout.replace(/\s+/g, ' ');
+    expect(text).toMatch(/Worth checking first.*The V-notch: the head is 32 mm, and under 50 mm/);
+    expect(text).toContain('which is further apart than the two spreads together');
+    expect(text).toContain('Measured - 22.9 ± 0.65 L/min by a timed container on 2026-08-19');
+    expect(stdout).toMatch(/\nLevel book of the fall\n {2}in m +back +inter +fore/);
+    expect(stdout).toMatch(/\n {2}ram +1\.498 +1\.501 +−0\.846 +−0\.569 +−2\.067 +−2\.069\n/);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
   });
 
   test('--json is for programs', () => {
@@ -222,6 +240,70 @@ describe('trace', () => {
   });
 });
 
+describe('profile', () => {
+  const walk = join(examples, 'larkrise-delivery.gpx');
+
+  test('prints what was done, a table, and a block that a site file takes', () => {
+    const { status, stdout, stderr } = fallwright([
+      ...['profile', walk, '--line', 'delivery', '--lift', '12 m', '--bore', '16 mm'],
+      ...['--points', '12'],
+    ]);
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    expect(stdout).toMatch(/averaged over 16 m/);
+    expect(stdout).toMatch(/too\s+coarse/);
+    expect(stdout).toMatch(/points are left out; none lies more than/);
+    expect(stdout).toMatch(/76 +11\.46 +crest +\d+ mL/);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+    const block = stdout.slice(stdout.indexOf('length: '));
+    const site = readFileSync(larkrise, 'utf8').replace(
+      /delivery: .*/,
+      `delivery:\n  pipe: PE100 SDR11 20\n${block.replaceAll(/^(?=.)/gm, '  ')}`,
+    );
+    const answer = fallwright(['answer', file('surveyed.yaml', site)]);
+    expect(answer.stderr).toBe('');
+    expect(answer.stdout).toMatch(/Delivery line: a crest 76 m along/);
+  });
+
+  test('a table on standard input, held to the fall', () => {
+    const csv = 'distance (m),height (m)\n0,3\n4,2\n7,2.5\n14,1\n';
+    const { status, stdout } = fallwright(['profile', '-', '--fall', '1.9 m'], csv);
+    expect(status).toBe(0);
+    expect(stdout.replaceAll(/\s+/g, ' ')).toContain('was out by 0.1 m');
+    expect(stdout).toContain('{ at: 0 m, height: 1.9 m }');
+    expect(stdout).toMatch(/ 7 +1\.45 +crest/);
+    const backwards = fallwright(['profile', '-'], 'distance (m),height (m)\n0,0\n14,2\n');
+    expect(backwards.stdout).toContain('--reverse');
+    expect(
+      fallwright(['profile', '-', '--reverse'], 'distance (m),height (m)\n0,0\n14,2\n').stdout,
+    ).toContain('{ at: 0 m, height: 2 m }');
+  });
+
+  test('bad input says what to do, and what could be read is not lost', () => {
+    const text = readFileSync(walk, 'utf8');
+    const broken = text.slice(0, text.indexOf('</trkseg>'));
+    const refused = fallwright(['profile', '-', '--line', 'delivery'], broken);
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr.replaceAll(/\s+/g, ' ')).toContain(
+      '33 points could be read all the same. To go on',
+    );
+    const kept = fallwright(['profile', '-', '--line', 'delivery', '--as-far-as-read'], broken);
+    expect(kept.stdout).toContain('33 points');
+    const two = text.replace(/<trk>[\s\S]*<\/trk>/, (track) => track + track);
+    const which = fallwright(['profile', '-'], two);
+    expect(which.stderr).toContain('--track 2');
+    expect(fallwright(['profile', '-', '--track', '2'], two).status).toBe(0);
+    for (const wrong of [
+      ['--track', '3'],
+      ['--points', '1'],
+      ['--fall', '2'],
+      ['--lift', '12 m'],
+      ['--bore', '0 mm'],
+    ]) {
+      expect(fallwright(['profile', walk, ...wrong])).toMatchObject({ status: 2, stdout: '' });
+    }
+  });
+});
+
 describe('lists', () => {
   test('schema site is the committed schema', () => {
     const committed = readFileSync(
@@ -247,11 +329,14 @@ describe('help', () => {
     expect(fallwright(['--version'])).toMatchObject({ status: 0, stderr: '' });
   });
 
-  test.each(['answer', 'trace', 'pipes', 'schema'])('%s --help shows an example', (command) => {
-    const { status, stdout } = fallwright([command, '--help']);
-    expect(status).toBe(0);
-    expect(stdout).toContain(`npx fallwright ${command}`);
-  });
+  test.each(['answer', 'trace', 'pipes', 'profile', 'schema'])(
+    '%s --help shows an example',
+    (command) => {
+      const { status, stdout } = fallwright([command, '--help']);
+      expect(status).toBe(0);
+      expect(stdout).toContain(`npx fallwright ${command}`);
+    },
+  );
 
   test('wrong use is bad input', () => {
     for (const args of [

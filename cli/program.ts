@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { answerCommand } from './answer-command.ts';
 import { pipesCommand } from './pipes-command.ts';
+import { profileCommand } from './profile-command.ts';
 import { schemaCommand } from './schema-command.ts';
 import { traceCommand } from './trace-command.ts';
 
@@ -44,6 +45,30 @@ export function program(): Command {
     .addOption(unitsOption())
     .addHelpText('after', example('fallwright pipes PE100 25'))
     .action(pipesCommand);
+
+  fallwright
+    .command('profile')
+    .description('the profile of a line from a survey: crests, sags, and the block for a site file')
+    .argument('<file>', 'survey (GPX or CSV); - reads standard input')
+    .addOption(
+      new Option('--line <line>', 'which line it is')
+        .choices(['drive', 'delivery'])
+        .default('drive'),
+    )
+    .option('--track <number>', 'which line of the file, when it holds several')
+    .option('--fall <height>', 'known height of the start of a drive line')
+    .option('--lift <height>', 'known height of the end of a delivery line')
+    .option('--bore <width>', 'bore of the pipe, for the air its crests may hold')
+    .option('--points <number>', 'most points to keep', '40')
+    .option('--smooth <length>', 'ground over which heights are averaged; 0 m for not at all')
+    .option('--reverse', 'the line was walked against the water')
+    .option('--as-far-as-read', 'go on with what could be read of a damaged file')
+    .addOption(unitsOption())
+    .addHelpText(
+      'after',
+      example('fallwright profile examples/larkrise-delivery.gpx --line delivery --lift "12 m"'),
+    )
+    .action(profileCommand);
 
   fallwright
     .command('schema')

@@ -1,4 +1,4 @@
-/** The text of a file or of standard input, never more of it than a site file may hold. */
+/** The text of a file or of standard input, never more of it than such a file may hold. */
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { LONGEST_TEXT, type Problem, readSite, type Site } from '@fallwright/records';
@@ -11,31 +11,48 @@ export interface SiteFile {
 
 /** @throws BadInput when there is no such file, or it is no site. */
 export async function readSiteFile(file: string): Promise<SiteFile> {
-  const name = file === '-' ? 'standard input' : file;
-  const read = readSite(await textOf(file, name));
+  const name = nameOf(file);
+  const read = readSite(await textOf(file, { longest: LONGEST_TEXT, called: 'site file' }));
   if (!read.ok) throw new BadInput(name, read.problems);
   return read;
 }
 
-async function textOf(file: string, name: string): Promise<string> {
+/** What a file is called in messages. */
+export function nameOf(file: string): string {
+  return file === '-' ? 'standard input' : file;
+}
+
+/**
+ * A text, cut a little past its longest so that its reader can refuse it.
+ *
+ * @throws BadInput when there is no such file, or it may not be read.
+ */
+export async function textOf(
+  file: string,
+  { longest, called }: { readonly longest: number; readonly called: string },
+): Promise<string> {
+  const name = nameOf(file);
   try {
-    if (file === '-') return await firstPart(process.stdin);
+    if (file === '-') return await firstPart(process.stdin, longest);
     const about = await stat(file);
-    if (about.isDirectory()) throw fault(name, 'This is a folder. Name the site file in it.');
-    return await firstPart(createReadStream(file));
+    if (about.isDirectory()) throw fault(name, `This is a folder. Name the ${called} in it.`);
+    return await firstPart(createReadStream(file), longest);
   } catch (error) {
     if (error instanceof BadInput) throw error;
     throw fault(name, whyUnreadable(error as NodeJS.ErrnoException));
   }
 }
 
-/** Stops a little past the longest site file: a device or a film would never end. */
-async function firstPart(stream: AsyncIterable<Uint8Array | string>): Promise<string> {
+/** Stops a little past the longest text: a device or a film would never end. */
+async function firstPart(
+  stream: AsyncIterable<Uint8Array | string>,
+  longest: number,
+): Promise<string> {
   const decoder = new TextDecoder();
   let text = '';
   for await (const chunk of stream) {
     text += typeof chunk === 'string' ? chunk : decoder.decode(chunk, { stream: true });
-    if (text.length > LONGEST_TEXT) return text;
+    if (text.length > longest) return text;
   }
   return text + decoder.decode();
 }

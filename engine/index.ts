@@ -54,6 +54,7 @@ export type {
 export { closingFlow, flowArea, openingForces, seatArea } from './machine/waste-valve.ts';
 export { findRoot, type Root } from './numerics/find-root.ts';
 export { interpolate, type TablePoint } from './numerics/interpolate.ts';
+export { type Thinned, thinPolyline } from './numerics/thin-polyline.ts';
 export { minimumBendRadius } from './pipes/bend-radius.ts';
 export { boreChangeDrop, suddenContractionLoss, suddenExpansionLoss } from './pipes/bore-change.ts';
 export { churchillFriction } from './pipes/churchill-friction.ts';
@@ -89,7 +90,13 @@ export type {
   Verdict,
   VerdictKind,
 } from './site/answer.ts';
-export { type AnswerOptions, answerFor } from './site/answer-for.ts';
+export {
+  type AnswerOptions,
+  answerFor,
+  type EarlyAnswer,
+  earlyAnswer,
+  withPressures,
+} from './site/answer-for.ts';
 export {
   dailyDemand,
   largestMonth,
@@ -153,6 +160,75 @@ export {
   type WaterPlanOf,
   waterPlan,
 } from './site/demand/water-plan.ts';
+export { type Emptying, emptying } from './site/drain-time.ts';
+export { bucketFlow } from './site/gauging/bucket-flow.ts';
+export {
+  type CombinedFlow,
+  combinedFlow,
+  type Disagreement,
+  type KnownFlow,
+} from './site/gauging/combined.ts';
+export { dropFlow } from './site/gauging/drop-flow.ts';
+export {
+  type FloatSection,
+  floatFlow,
+  SURFACE_COEFFICIENT,
+  sectionArea,
+} from './site/gauging/float-flow.ts';
+export type { Condition, ConditionKind, Gauged } from './site/gauging/gauged.ts';
+export { type RectangularWeir, rectangularWeirFlow } from './site/gauging/rectangular-weir-flow.ts';
+export { type Reading, type Repeated, repeated } from './site/gauging/repeated.ts';
+export { type Supply, supplyFrom } from './site/gauging/supply.ts';
+export { type VNotch, vNotchFlow } from './site/gauging/v-notch-flow.ts';
+export {
+  COARSE_SHARE,
+  COARSE_SPREAD,
+  type CoarseWay,
+  coarseHeight,
+  isTooCoarse,
+} from './site/levels/coarse-height.ts';
+export { type GaugeHead, type GaugeReading, gaugeHead } from './site/levels/gauge-head.ts';
+export { HOP_SPREAD, heightByHops } from './site/levels/hops.ts';
+export {
+  type HeightBetween,
+  heightBetween,
+  type LevelBook,
+  type LevelBookFault,
+  type LevelStation,
+  levelBook,
+  levelBookFaults,
+  levelsByInstrument,
+  type ReducedStation,
+  STAFF_SPREAD,
+} from './site/levels/level-book.ts';
+export {
+  crestsAndSags,
+  crestThreshold,
+  type ProfileTurn,
+} from './site/profile/crests-and-sags.ts';
+export { type FittedProfile, fitToEnds, reversedProfile } from './site/profile/fit-to-ends.ts';
+export { type GroundPlace, groundDistance } from './site/profile/ground-distance.ts';
+export {
+  type GroundPoint,
+  groundProfile,
+  SATELLITE_HEIGHT_SPREAD,
+  SATELLITE_SPREAD_ALONG,
+} from './site/profile/ground-profile.ts';
+export {
+  type Advice,
+  type Crest,
+  type LineReading,
+  readLine,
+  type SurveyedLine,
+} from './site/profile/line-advice.ts';
+export { clearingVelocity, pocketVolume } from './site/profile/pocket-volume.ts';
+export { type SmoothedHeights, smoothHeights } from './site/profile/smooth-heights.ts';
+export {
+  type StaticPlace,
+  type StaticPressure,
+  staticPressure,
+} from './site/profile/static-pressure.ts';
+export { type ThinnedProfile, thinProfile } from './site/profile/thin-profile.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';

@@ -22,10 +22,12 @@ import {
   toLitresPerDay,
   toLitresPerMinute,
 } from '@fallwright/units';
+import { alongTheLinesInWords, lineRecords } from './along-the-lines.ts';
 import { assumedValue } from './assumption-words.ts';
 import { cautions } from './cautions.ts';
 import { changeInWords, changesInWords, thingChanged } from './changes.ts';
 import { demandInWords } from './demand-words.ts';
+import { measuredRecord } from './measured.ts';
 import { planRecord } from './plan-record.ts';
 import { reasonsInWords } from './reasons.ts';
 import { startUpInWords } from './start-up-words.ts';
@@ -63,12 +65,20 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     lastsSeconds: figuresOrNull(answer.drainTime),
     deliveredFromFullStoreLitres:
       operatingPoint && answer.drainTime !== undefined
-        ? figures(toLitres(operatingPoint.deliveryFlow * answer.drainTime))
+        ? figures(
+            toLitres(answer.emptying?.delivered ?? operatingPoint.deliveryFlow * answer.drainTime),
+          )
         : null,
+    storeEnd: answer.emptying?.end ?? null,
+    storeDropMetres: figuresOrNull(answer.emptying?.drop),
+    averageFromStoreLitresPerDay: answer.emptying
+      ? figures(toLitresPerDay(answer.emptying.meanDelivery))
+      : null,
     closingFlowLitresPerMinute: figures(toLitresPerMinute(answer.closingFlow)),
     terminalFlowLitresPerMinute: figures(toLitresPerMinute(answer.terminalFlow)),
     peakHeadMetres: figuresOrNull(pressureCheck?.peakHead ?? operatingPoint?.peakHead),
     lowestHeadMetres: figuresOrNull(pressureCheck?.lowestHead ?? operatingPoint?.lowestHead),
+    measured: measuredRecord(site, system),
     demand: answer.demand
       ? { litresPerDay: figures(toLitresPerDay(answer.demand.needed)), isMet: answer.demand.isMet }
       : null,
@@ -93,6 +103,8 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     changesInWords: changesInWords(answer, system),
     pressures: (pressureCheck?.rows ?? []).map(pressureRecord),
     hasCavity: pressureCheck?.hasCavity ?? null,
+    lines: sixFigures(lineRecords(site)),
+    linesInWords: alongTheLinesInWords(answer, site, system),
     run: operatingPoint
       ? {
           outcome: operatingPoint.end.outcome,
@@ -215,6 +227,18 @@ function figures(value: number): number {
 
 function figuresOrNull(value: number | undefined): number | null {
   return value === undefined ? null : figures(value);
+}
+
+/** Six figures for every number within. */
+function sixFigures<Data>(data: Data): Data {
+  const short = (part: unknown): unknown => {
+    if (typeof part === 'number') return figures(part);
+    if (Array.isArray(part)) return part.map(short);
+    if (typeof part !== 'object' || part === null) return part;
+    return Object.fromEntries(Object.entries(part).map(([key, value]) => [key, short(value)]));
+  };
+  // Only digits of numbers change, so the shape is the same.
+  return short(data) as Data;
 }
 
 /** The words for programs carry plain spaces. */

@@ -1,4 +1,5 @@
 /** Answers and sheets in words: pure functions, for the terminal, the browser and print alike. */
+export { alongTheLinesInWords } from './along-the-lines.ts';
 export { type AnswerRecord, answerRecord, type RunningNumbers } from './answer-record.ts';
 export { duration, perCent } from './answered.ts';
 export { assumedValue, assumptionsInWords } from './assumption-words.ts';
@@ -14,6 +15,7 @@ export {
   thingChanged,
 } from './changes.ts';
 export { demandInWords } from './demand-words.ts';
+export { type LevelBookRow, levelBookRows, measuredInWords } from './measured.ts';
 export { monthName, monthsInWords } from './month-words.ts';
 export { planRecord } from './plan-record.ts';
 export { type HourRow, hourRows, type MonthRow, monthRows } from './plan-rows.ts';

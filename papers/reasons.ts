@@ -99,7 +99,10 @@ function starves({ answer, installation, show, system }: Answered): string {
   const takes = answer.operatingPoint?.supplyFlow ?? source?.needs;
   const { source: water } = installation;
   const gives = water.kind === 'steady' ? (water.yield ?? source?.has) : water.inflow;
-  const end = 'The water at the intake drops until the drive line draws air, and the ram stops.';
+  const end =
+    answer.emptying?.end === 'keepsUp'
+      ? 'The water at the intake drops.'
+      : 'The water at the intake drops until the drive line draws air, and the ram stops.';
   if (takes === undefined || gives === undefined) {
     return `The source gives less than the ram takes. ${end}`;
   }
@@ -181,6 +184,13 @@ function irregularOf({ answer }: Answered): string | undefined {
 function demandOf({ answer, show }: Answered): string | undefined {
   if (!answer.demand) return undefined;
   const needed = show(answer.demand.needed, 'daily');
+  const { emptying } = answer;
+  if (answer.verdict.kind === 'starves' && emptying) {
+    const comes = show(emptying.meanDelivery, 'daily');
+    const share = perCent(emptying.meanDelivery / answer.demand.needed);
+    const how = emptying.end === 'keepsUp' ? '' : ' when it is started once a day';
+    return `${needed} are needed, and ${comes} come${how}: ${share} of the need.`;
+  }
   if (!isRunning(answer.verdict.kind)) {
     const how = answer.verdict.kind === 'starves' ? 'once it starves' : 'while it stands';
     return `${needed} are needed, and none will come ${how}.`;

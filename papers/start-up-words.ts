@@ -1,4 +1,4 @@
-import type { Answer, StartUp } from '@fallwright/engine';
+import type { Answer, Emptying, StartUp } from '@fallwright/engine';
 import type { Site } from '@fallwright/records';
 import { formatQuantity, type System } from '@fallwright/units';
 import { type Answered, answered, duration } from './answered.ts';
@@ -43,8 +43,32 @@ function times(count: number): string {
 
 /** What a store gives before its intake comes out of the water, or nothing when the source is not drawn down. */
 export function fromFullStoreInWords(answer: Answer, system: System): string | undefined {
-  const { drainTime, operatingPoint } = answer;
-  if (drainTime === undefined || !operatingPoint) return undefined;
-  const lifted = formatQuantity(operatingPoint.deliveryFlow * drainTime, 'volume', system);
-  return `From full, the store lasts about ${duration(drainTime)}, in which ${lifted} reach the tank.`;
+  const { drainTime, emptying, operatingPoint } = answer;
+  if (!operatingPoint) return undefined;
+  if (emptying?.end === 'keepsUp') return staysLow(emptying, system);
+  if (drainTime === undefined) return undefined;
+  const volume = emptying?.delivered ?? operatingPoint.deliveryFlow * drainTime;
+  const lifted = formatQuantity(volume, 'volume', system);
+  const lasts = `From full, the store lasts about ${duration(drainTime)}, in which ${lifted} reach the tank.`;
+  return emptying === undefined ? lasts : `${lasts} ${thenStops(emptying, system)}`;
+}
+
+/** Why it stops, and what that makes over a day. */
+function thenStops(emptying: Emptying, system: System): string {
+  const how =
+    emptying.end === 'intakeUncovers'
+      ? 'Then the intake comes out of the water.'
+      : `Then, with the surface ${formatQuantity(emptying.drop, 'depth', system, { figures: 2 })} lower, the fall is too small and the ram stops.`;
+  return `${how} ${overADay(emptying, 'Left to fill again and started once a day,', system)}`;
+}
+
+function staysLow(emptying: Emptying, system: System): string {
+  const drop = formatQuantity(emptying.drop, 'depth', system, { figures: 2 });
+  return `From full, the surface sinks by some ${drop}, where the ram takes no more than runs in. ${overADay(emptying, 'From there', system)}`;
+}
+
+function overADay({ dailyVolume, meanDelivery }: Emptying, when: string, system: System): string {
+  const volume = formatQuantity(dailyVolume, 'volume', system);
+  const mean = formatQuantity(meanDelivery, 'sourceFlow', system);
+  return `${when} the ram brings ${volume} a day, ${mean} on average.`;
 }

@@ -1,5 +1,6 @@
 import { installationOf } from '@fallwright/records';
 import { describe, expect, test } from 'vitest';
+import { alongTheLinesInWords } from './along-the-lines.ts';
 import { duration, perCent } from './answered.ts';
 import { assumptionsInWords } from './assumption-words.ts';
 import { cautions } from './cautions.ts';
@@ -199,4 +200,45 @@ test('small words', () => {
   expect(duration(7200)).toBe('2\u00a0hours');
   expect(duration(400_000)).toBe('4.6\u00a0days');
   expect(perCent(0.256)).toBe('26\u00a0%');
+});
+
+describe('along the lines', () => {
+  const HUMP = 'length: 14 m, profile: [{ at: 3 m, height: 1 m }, { at: 6 m, height: 1.3 m }]';
+  const wordsOf = (from: string, to: string): string =>
+    plain(alongTheLinesInWords(answerOf('runs'), siteWith(from, to), 'metric'));
+
+  test('a crest has its place, its air and what would help', () => {
+    const words = wordsOf('length: 14 m', HUMP);
+    expect(words).toContain('Drive line: a crest 6 m along, 1.3 m up, rises 0.3 m. It may hold');
+    expect(words).toMatch(
+      /A vent at 6 m .*, or laying the pipe straight from 3 m to .*would keep the air out\./,
+    );
+    expect(words).toContain('a sag, where silt settles, 3 m along');
+    expect(words).toContain('highest at the ram, 1.9 m (0.19 bar)');
+  });
+
+  test('a vent is told, and a crest above the source gets no vent', () => {
+    expect(wordsOf('length: 14 m', `${HUMP}, vents: 6 m`)).toContain(
+      'The vent at 6 m lets its air out.',
+    );
+    const high = wordsOf('length: 14 m', HUMP.replace('1.3 m', '2.1 m'));
+    expect(high).toContain('It lies 0.2 m above the source, so the line does not fill by itself');
+    expect(high).not.toContain('A vent at');
+  });
+
+  test('the delivery’s flow is held against what sweeps air out', () => {
+    const words = wordsOf(
+      'length: 160 m',
+      'length: 160 m, profile: [{ at: 50 m, height: 9 m }, { at: 90 m, height: 7 m }]',
+    );
+    expect(words).toMatch(
+      /Delivery line: a crest 50 m along.*The flow of .* does not sweep it out: that takes/,
+    );
+  });
+
+  test('a line with no profile is said to be taken as straight', () => {
+    expect(plain(alongTheLinesInWords(answerOf('staysOpen'), site, 'us'))).toMatch(
+      /Drive line at rest, taken as straight because it has no profile.*6\.23 ft/,
+    );
+  });
 });

@@ -1,3 +1,5 @@
+import type { HeightReadings } from './site/height-readings.ts';
+
 /** How a number came to be known: the firmer the way, the firmer the number. */
 export type Origin = 'measured' | 'stated' | 'table' | 'assumed';
 
@@ -16,6 +18,8 @@ export interface Given {
   readonly spread?: number;
   readonly origin: Origin;
   readonly text: string;
+  /** The readings that it was worked out from; then they are what was written, and the text is what came of them. */
+  readonly readings?: HeightReadings;
 }
 
 export function isGiven(data: unknown): data is Given {

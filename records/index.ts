@@ -1,11 +1,42 @@
 /** Records as they are saved: their shape, reading with every problem named, and writing. */
 export { type Given, isGiven, ORIGINS, type Origin } from './given.ts';
 export type { Problem, ProblemKind } from './problem.ts';
+export { readGpx } from './profile/read-gpx.ts';
+export { readProfileCsv } from './profile/read-profile-csv.ts';
+export {
+  LONGEST_SURVEY,
+  type PlacesLine,
+  type SurveyedPlace,
+  type SurveyFile,
+  type SurveyGap,
+  type SurveyLine,
+  type SurveyRead,
+  type TableLine,
+} from './profile/survey-file.ts';
+export {
+  readSurvey,
+  type SurveyProfile,
+  type SurveyProfileRead,
+  surveyProfile,
+} from './profile/survey-profile.ts';
 export type { Assumption, Basis } from './site/assumption.ts';
+export { conditionInWords } from './site/check-gauging.ts';
 export type { DemandForm, TankForm } from './site/demand-fields.ts';
+export { GAUGING_METHODS, type GaugingForm, type GaugingMethod } from './site/gauging-fields.ts';
+export {
+  type GaugedSource,
+  type Gauging,
+  gaugedBy,
+  gaugedSource,
+  sourceFlowOf,
+  supplyOf,
+} from './site/gauging-of.ts';
 export { givensOf, systemOf } from './site/givens.ts';
+export { heightOf, type MeasuredHeight } from './site/height-of.ts';
+export type { HeightReadings, LevelRow } from './site/height-readings.ts';
 export { type AssembledSite, installationOf } from './site/installation-of.ts';
 export { siteJsonSchema } from './site/json-schema.ts';
+export { type SiteLine, siteLines } from './site/line-survey.ts';
 export { MATERIAL_WORDS, materialCalled } from './site/materials.ts';
 export { readSite, type SiteRead, siteFromData } from './site/read-site.ts';
 export { MONTH_NAMES, seasonOf } from './site/season.ts';

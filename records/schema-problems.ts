@@ -58,17 +58,25 @@ function problemsOf(
 /** The way of writing whose outer form fits; undefined when none does. */
 function branchMeant(issue: z.core.$ZodIssueInvalidUnion): readonly Issue[] | undefined {
   const fitting = issue.errors.filter((branch) => branch.length > 0 && !branch.some(isOtherForm));
-  return fitting.sort((a, b) => strangeKeys(a) - strangeKeys(b) || a.length - b.length)[0];
+  return fitting.sort((a, b) => strangers(a) - strangers(b) || told(a).length - told(b).length)[0];
 }
 
-/** How many keys of the map that stands there a branch does not know: the most of them belong to the one that was meant. */
-function strangeKeys(branch: readonly Issue[]): number {
-  return branch.reduce((sum, issue) => {
-    if (issue.path.length > 0) return sum;
-    if (issue.code === 'unrecognized_keys') return sum + issue.keys.length;
-    const inner = issue.code === 'invalid_union' ? branchMeant(issue) : undefined;
-    return sum + (inner ? strangeKeys(inner) : 0);
-  }, 0);
+/** Keys that a way of writing does not know: a map that knows more of them was meant. */
+function strangers(branch: readonly Issue[]): number {
+  return told(branch).reduce(
+    (sum, issue) =>
+      sum + (issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys.length : 0),
+    0,
+  );
+}
+
+/** The issues of a way of writing, with those of the meant one in place of a choice between ways. */
+function told(branch: readonly Issue[]): readonly Issue[] {
+  return branch.flatMap((issue) =>
+    issue.code === 'invalid_union' && issue.path.length === 0
+      ? (branchMeant(issue) ?? [issue])
+      : [issue],
+  );
 }
 
 function isOtherForm(issue: Issue): boolean {

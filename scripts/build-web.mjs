@@ -9,7 +9,7 @@ import { childEnvironment, installWhatIsMissing, nodeBinary, ROOT, say } from '.
 /** Everything that can end up in the built app. */
 const SOURCES = ['web', 'engine', 'units', 'records', 'papers', 'package-lock.json'];
 const NOT_SOURCES =
-  /^(node_modules|dist|tests|gallery|test-results|playwright-report|\..*|.*\.test\.tsx?)$/;
+  /^(node_modules|dist|tests|bench|gallery|test-results|playwright-report|\..*|.*\.test\.tsx?)$/;
 
 /**
  * Paths of all files under a folder that can end up in the built app, in a fixed order.

@@ -35,8 +35,12 @@ const PACKAGES: Readonly<Record<string, Package>> = {
     others: ['fft.js', 'ml-levenberg-marquardt', 'ml-matrix', 'pure-rand', 'simple-statistics'],
     node: false,
   },
-  units: { ours: [], typesOf: ['engine'], others: ['js-quantities'], node: false },
-  records: { ours: ['engine', 'units'], others: ['csv-parse', 'yaml', 'zod'], node: false },
+  units: { ours: [], typesOf: ['engine'], others: [], node: false },
+  records: {
+    ours: ['engine', 'units'],
+    others: ['csv-parse', 'saxes', 'yaml', 'zod'],
+    node: false,
+  },
   papers: { ours: ['engine', 'units', 'records'], others: [], node: false },
   web: { ours: EDGE, others: 'any', node: false },
   server: { ours: EDGE, others: 'any', node: true },
@@ -82,6 +86,7 @@ const PUBLISHED_TABLE = /^engine\/[^/]+\/tables\//;
 const TEST_FILE = /\.(test|bench)\.tsx?$/;
 /** Test tools, which only a test may import. */
 const TEST_PACKAGES = [
+  'js-quantities',
   'vitest',
   'fast-check',
   'tinybench',
@@ -168,7 +173,7 @@ export function breaches(file: string, source: string): readonly Breach[] {
 function importBreach(file: string, target: string, isType: boolean): string | undefined {
   const [folder = ''] = file.split('/');
   const isTest =
-    TEST_FILE.test(file) || file.startsWith('web/tests/') || /\.config\.ts$/.test(file);
+    TEST_FILE.test(file) || /^web\/(tests|bench)\//.test(file) || /\.config\.ts$/.test(file);
   const wall = PACKAGES[folder];
   // Settings at the root belong to no package.
   if (!file.includes('/')) return undefined;
@@ -206,7 +211,7 @@ function relativeBreach(file: string, target: string, isTest: boolean): string |
   const path = posix.join(posix.dirname(file), target);
   const [folder = '', inside = ''] = file.split('/');
   const [targetFolder, targetInside = ''] = path.split('/');
-  // The tests and settings of the web app run on Node.js and use the launchers' own functions.
+  // The tests, measurements and settings of the web app run on Node.js and use the launchers' own functions.
   if (folder === 'web' && isTest && targetFolder === 'scripts') return undefined;
   if (targetFolder !== folder) return `${target} leaves ${folder}; import the entry of the package`;
   if (folder !== 'engine') return undefined;

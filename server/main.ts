@@ -1,20 +1,23 @@
 /** The program that `npm start` runs: reads its arguments, opens the service, says where it is. */
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { PortTakenError, type RunningServer, startServer } from './start-server.ts';
 
 const DEFAULT_PORT = 4740;
 /** How many ports after the default one are tried when it is taken. */
 const PORTS_TRIED = 20;
+const BUILT_WEB = join(import.meta.dirname, '..', 'web', 'dist');
 
-const USAGE = `node server/main.ts [--port N] [--api-only]
+const USAGE = `node server/main.ts [--port N] [--web FOLDER] [--api-only]
 
-  --port N     the port to listen on (default: ${DEFAULT_PORT}, or the next free one; 0: any free one)
-  --api-only   answer /api alone, for work on the web app with npm run dev`;
+  --port N      the port to listen on (default: ${DEFAULT_PORT}, or the next free one; 0: any free one)
+  --web FOLDER  the built web app to give out (default: web/dist)
+  --api-only    answer /api alone, for work on the web app with npm run dev`;
 
 interface Arguments {
   readonly port: number | undefined;
+  readonly web: string;
   readonly apiOnly: boolean;
 }
 
@@ -27,11 +30,13 @@ function readArguments(): Arguments {
   const { values } = parseArgs({
     options: {
       port: { type: 'string' },
+      web: { type: 'string', default: BUILT_WEB },
       'api-only': { type: 'boolean', default: false },
     },
   });
   return {
     port: values.port === undefined ? undefined : readPort(values.port),
+    web: resolve(values.web),
     apiOnly: values['api-only'],
   };
 }
@@ -59,12 +64,15 @@ async function startOnFreePort(webFolder: { readonly webFolder?: string }): Prom
   );
 }
 
-async function run({ port, apiOnly }: Arguments): Promise<void> {
-  const folder = join(import.meta.dirname, '..', 'web', 'dist');
-  if (!apiOnly && !existsSync(join(folder, 'index.html'))) {
-    stop('The web app is not built yet. Run `npm start`, which builds it first.');
+async function run({ port, web, apiOnly }: Arguments): Promise<void> {
+  if (!apiOnly && !existsSync(join(web, 'index.html'))) {
+    stop(
+      web === BUILT_WEB
+        ? 'The web app is not built yet. Run `npm start`, which builds it first.'
+        : `There is no built web app in ${web}: it has no index.html.`,
+    );
   }
-  const webFolder = apiOnly ? {} : { webFolder: folder };
+  const webFolder = apiOnly ? {} : { webFolder: web };
   const server = await (port === undefined
     ? startOnFreePort(webFolder)
     : startServer({ port, ...webFolder }));

@@ -19,6 +19,7 @@ beforeAll(async () => {
   writeFileSync(join(webFolder, 'assets', 'app-3f2a.css'), 'body{}');
   writeFileSync(join(webFolder, 'assets', 'face-11aa.woff2'), 'not really a font');
   writeFileSync(join(webFolder, 'app.webmanifest'), '{}');
+  writeFileSync(join(webFolder, 'sw.js'), 'self.skipWaiting;');
   writeFileSync(join(webFolder, '.built-from'), 'a note of the build');
   server = await startServer({ port: 0, webFolder });
 });
@@ -63,9 +64,13 @@ describe('the web app', () => {
     expect(response.headers.get('cache-control')).toContain('immutable');
   });
 
-  test('a file whose name has no hash is asked for anew', async () => {
-    const response = await get('/app.webmanifest');
-    expect(response.headers.get('content-type')).toMatch(/^application\/manifest\+json/);
+  test.each([
+    ['/app.webmanifest', /^application\/manifest\+json/],
+    ['/sw.js', /^text\/javascript/],
+  ])('%s, whose name has no hash, is asked for anew', async (path, type) => {
+    const response = await get(path);
+    expect(response.status).toBe(200);
+    expect(response.headers.get('content-type')).toMatch(type);
     expect(response.headers.get('cache-control')).toBe('no-cache');
   });
 
@@ -192,6 +197,22 @@ describe('the program', () => {
     expect(errors).toBe(
       `Port ${port} is taken by another program. End that program, or name another port: --port N.\n`,
     );
+  });
+
+  test('a folder named with --web is given out', async () => {
+    const program = run('--port', '0', '--web', webFolder);
+    const [output] = await once(program.stdout as NodeJS.ReadableStream, 'data');
+    const address = /http:\/\/127\.0\.0\.1:\d+\//.exec(String(output))?.[0];
+    expect(await (await fetch(String(address))).text()).toContain('<title>Page</title>');
+    program.kill('SIGTERM');
+    expect(await outcome(program)).toEqual({ code: 0, errors: '' });
+  });
+
+  test('a folder without a web app is a clear error', async () => {
+    const folder = join(webFolder, 'assets');
+    const { code, errors } = await outcome(run('--port', '0', '--web', folder));
+    expect(code).toBe(1);
+    expect(errors).toBe(`There is no built web app in ${folder}: it has no index.html.\n`);
   });
 
   test.each(['eighty', '70000', '-1', ''])('--port %j is refused with the rule', async (port) => {

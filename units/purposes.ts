@@ -65,6 +65,10 @@ export const PURPOSES = {
   }),
   pipeLength: row('length', 'a length', '14 m | 46 ft', 'm', 'ft'),
   depth: row('length', 'a depth', '0.3 m | 12 in', 'm', 'ft'),
+  /** A reading on a staff, or one hop of several: it may go the other way. */
+  staff: row('length', 'a height', '1.482 m | 4.86 ft', 'm', 'ft', { isSigned: true }),
+  /** A head over a weir, or a drop of a surface: small, and read with a rule. */
+  waterDepth: row('length', 'a height of water', '62 mm | 2 1/2 in', 'mm', 'in'),
   bore: row('length', 'a width', '26.6 mm | 1 in', 'mm', 'in'),
   stroke: row('length', 'a small length', '4 mm | 5/32 in', 'mm', 'in'),
   surfaceArea: row('area', 'an area', '0.3 m2 | 3 ft2', 'm²', 'ft²'),

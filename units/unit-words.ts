@@ -2,10 +2,10 @@
  * The unit words that people write, and what each means.
  *
  * A gallon, an ounce, a gpm without more words is the US one: "imp gal" and "UK gal" name the imperial. Factors come
- * from the conversion library by unit name; none is typed in here except the conventional metre of water.
+ * from the conversion library by unit name (see unit-factors.ts); none is typed in except the conventional metre of water.
  */
-import Qty from 'js-quantities';
-import { type Kind, SI_UNIT } from './kinds.ts';
+import type { Kind } from './kinds.ts';
+import { UNIT_FACTORS } from './unit-factors.ts';
 
 /** Which way of measuring a unit belongs to; `both` when it tells nothing. */
 export type System = 'metric' | 'us';
@@ -25,10 +25,14 @@ export interface Unit {
  */
 export const PASCALS_PER_METRE_OF_WATER = 9806.65;
 
-const PASCALS_PER_FOOT_OF_WATER = PASCALS_PER_METRE_OF_WATER * Qty(1, 'ft').to('m').scalar;
+const PASCALS_PER_FOOT_OF_WATER = PASCALS_PER_METRE_OF_WATER * UNIT_FACTORS.length.ft;
 
-function unit(kind: Kind, system: UnitSystem, name: string): Unit {
-  return { kind, system, factor: Qty(1, name).to(SI_UNIT[kind]).scalar, offset: 0 };
+function unit<K extends keyof typeof UNIT_FACTORS>(
+  kind: K,
+  system: UnitSystem,
+  name: keyof (typeof UNIT_FACTORS)[K],
+): Unit {
+  return { kind, system, factor: Number(UNIT_FACTORS[kind][name]), offset: 0 };
 }
 
 function own(kind: Kind, system: UnitSystem, factor: number, offset = 0): Unit {
@@ -112,7 +116,7 @@ const SPELLINGS: readonly (readonly [string, Unit])[] = [
   ['kgf', own('force', 'metric', 9.80665)],
   ['gf', own('force', 'metric', 9.80665e-3)],
   ['lbf', unit('force', 'us', 'lbf')],
-  ['ozf', own('force', 'us', Qty(1, 'lbf').to('N').scalar / 16)],
+  ['ozf', own('force', 'us', UNIT_FACTORS.force.lbf / 16)],
   [
     '°c, c, deg c, degc, degree c, degrees c, celsius, degree celsius, degrees celsius',
     own('temperature', 'metric', 1),
@@ -151,7 +155,7 @@ const BY_SPELLING: ReadonlyMap<string, Unit> = new Map(
 /** Water spread on ground: a litre on a square metre is a millimetre deep. Only read as an amount in some time. */
 const DEPTHS_OF_WATER: ReadonlyMap<string, Unit> = new Map([
   ['l/m2', unit('length', 'metric', 'mm')],
-  ['gal/ft2', own('length', 'us', Qty(1, 'gal').to('m3').scalar / Qty(1, 'ft2').to('m2').scalar)],
+  ['gal/ft2', own('length', 'us', UNIT_FACTORS.volume.gal / UNIT_FACTORS.area.ft2)],
 ]);
 
 const FLOW_SEPARATOR = /^(.+?)\s*(?:\/|\bper\b|\ban?\b|\beach\b)\s*([a-z]+)$/;

@@ -25,6 +25,8 @@ export default defineConfig({
     baseURL,
     launchOptions: { executablePath, args: CHROMIUM_FLAGS },
     screenshot: 'only-on-failure',
+    // Each test asks the server, not what an earlier page kept; offline.spec.ts allows it.
+    serviceWorkers: 'block',
   },
   projects: [
     { name: 'desk', use: { viewport: { width: 1280, height: 800 } } },

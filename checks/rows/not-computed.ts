@@ -3,10 +3,7 @@ import { readTable } from '../read-table.ts';
 import { identity, withOurs } from './table-rows.ts';
 
 /** Tables that are kept whole and that nothing runs yet, with the reason. */
-const REASONS: Readonly<Record<string, string>> = {
-  flow_weirs: 'the engine does not gauge streams',
-  flow_bucket_float: 'the engine does not gauge streams',
-};
+const REASONS: Readonly<Record<string, string>> = {};
 
 /** Rows of the tables that nothing runs, so that they stay in sight. */
 export function rows(): readonly CheckRow[] {

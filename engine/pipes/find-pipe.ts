@@ -39,11 +39,11 @@ export function findPipe(
 ):
   | { readonly ok: true; readonly pipe: TablePipe }
   | { readonly ok: false; readonly suggestions: readonly string[] } {
-  const pipe = PIPES_BY_KEY.get(key(pipeWords(name)));
+  const pipe = PIPES_BY_NAME.get(name) ?? pipesByKey().get(key(pipeWords(name)));
   if (pipe) return { ok: true, pipe };
   return {
     ok: false,
-    suggestions: closestNames(name, pipeNames(), { wordsOf: wordsInOneUnit }),
+    suggestions: closestNames(name, pipeNames(), { wordsOf: knownWordsInOneUnit }),
   };
 }
 
@@ -112,6 +112,17 @@ function wordsInOneUnit(name: string): readonly string[] {
     .map((word) => (isImperial && Number(word) > 0 ? String(Number(word) * 25.4) : word));
 }
 
+const WORDS_OF_PIPES = new Map<string, readonly string[]>();
+
+/** As `wordsInOneUnit`, which the names of the tables go through once only. */
+function knownWordsInOneUnit(name: string): readonly string[] {
+  const known = WORDS_OF_PIPES.get(name);
+  if (known) return known;
+  const words = wordsInOneUnit(name);
+  if (PIPES_BY_NAME.has(name)) WORDS_OF_PIPES.set(name, words);
+  return words;
+}
+
 const key = (words: readonly string[]): string => [...words].sort().join(' ');
 
 /** Pressure classes that metric PE is also sold by, for the dimension ratio that gives them. */
@@ -124,9 +135,10 @@ const PRESSURE_CLASSES: Readonly<Record<string, string>> = {
 /** Every pipe under its name, and under the name without or with its unit where that means no other pipe. */
 function keyedPipes(): Map<string, TablePipe> {
   const byKey = new Map<string, TablePipe>();
-  for (const pipe of PIPES) byKey.set(key(pipeWords(pipe.name)), pipe);
-  for (const pipe of PIPES) {
-    const bare = pipeWords(pipe.name).filter((word) => word !== 'in' && word !== 'mm');
+  const named = PIPES.map((pipe) => ({ pipe, words: pipeWords(pipe.name) }));
+  for (const { pipe, words } of named) byKey.set(key(words), pipe);
+  for (const { pipe, words: all } of named) {
+    const bare = all.filter((word) => word !== 'in' && word !== 'mm');
     const pressureClass = PRESSURE_CLASSES[bare.slice(0, 2).join(' ')];
     const byClass = bare.map((word) => (word.startsWith('sdr') ? (pressureClass ?? word) : word));
     const isMetric = pipe.nominal.endsWith('mm');
@@ -137,4 +149,14 @@ function keyedPipes(): Map<string, TablePipe> {
   return byKey;
 }
 
-const PIPES_BY_KEY: ReadonlyMap<string, TablePipe> = keyedPipes();
+let keyed: ReadonlyMap<string, TablePipe> | undefined;
+
+/** Made when the first name is asked for that stands in no table: most names come from the tables as they are. */
+function pipesByKey(): ReadonlyMap<string, TablePipe> {
+  keyed ??= keyedPipes();
+  return keyed;
+}
+
+const PIPES_BY_NAME: ReadonlyMap<string, TablePipe> = new Map(
+  PIPES.map((pipe) => [pipe.name, pipe]),
+);

@@ -5,7 +5,7 @@ import { startUp } from '../cycle/start-up.ts';
 import { closingFlow } from '../machine/waste-valve.ts';
 import type { CubicMetrePerSecond } from '../quantities.ts';
 import type { Answer } from './answer.ts';
-import { atFall, drainTime } from './drain-time.ts';
+import { atFall, emptying } from './drain-time.ts';
 import { pressureCheck } from './pressure-check.ts';
 import { terminalFlow, verdictOn } from './verdict.ts';
 import { changesOneByOne, inOrderOfTrying, materialChanges } from './what-would-change.ts';
@@ -26,44 +26,70 @@ const QUOTING_BLOCK = 24;
 /** Judgement: delivery on 8 reaches is off by 4 % in the median of sensible places, on 32 by 2 % (grid-refinement tests). */
 const QUOTING_REACHES = 32;
 
+/** An answer as it stands before the run for pressures, which takes as long as all the rest. */
+export interface EarlyAnswer {
+  readonly answer: Answer;
+  /** Whether it beats, so that its pressures are still to be looked at. */
+  readonly lacksPressures: boolean;
+}
+
 /** Runs an installation and says whether it runs, how much it gives, and why. */
 export function answerFor(installation: Installation, options: AnswerOptions = {}): Answer {
-  // The beat of a store is that at its brim; how long it lasts is told apart.
-  const still =
-    installation.source.kind === 'store'
-      ? { ...installation, source: atFall(installation, installation.fall).source }
-      : installation;
-  const point = operatingPoint(still, { block: QUOTING_BLOCK, reaches: QUOTING_REACHES });
+  const { answer, lacksPressures } = earlyAnswer(installation, options);
+  return lacksPressures && options.pressures !== false
+    ? withPressures(installation, answer)
+    : answer;
+}
+
+/** Everything but the pressures. */
+export function earlyAnswer(
+  installation: Installation,
+  options: Omit<AnswerOptions, 'pressures'> = {},
+): EarlyAnswer {
+  const full = atTheBrim(installation);
+  const point = operatingPoint(full, { block: QUOTING_BLOCK, reaches: QUOTING_REACHES });
   const isLifting = delivers(point);
-  const isBeating = point.beatFrequency > 0;
   const start =
-    isLifting && options.startUp !== false ? startUp(still, { stopValve: 'shut' }) : undefined;
+    isLifting && options.startUp !== false ? startUp(full, { stopValve: 'shut' }) : undefined;
   const startOpen =
-    isLifting && options.startUp !== false ? startUp(still, { stopValve: 'open' }) : undefined;
+    isLifting && options.startUp !== false ? startUp(full, { stopValve: 'open' }) : undefined;
   const terminal = terminalFlow(installation);
   const verdict = verdictOn(installation, point, terminal, start);
-  const pressures =
-    isBeating && options.pressures !== false ? pressureCheck(still).check : undefined;
-  const lasts =
+  const store =
     isLifting && installation.source.kind === 'store'
-      ? drainTime(installation, installation.source)
+      ? emptying(installation, installation.source)
       : undefined;
+  // A store whose inflow keeps up at the brim is no more than a steady source.
+  const sinks = store !== undefined && store.drop > 0;
   const { demand } = options;
   const wantsChanges = options.changes !== false;
   const changes = wantsChanges ? [...changesOneByOne(installation, demand)] : [];
-  return {
+  const answer: Answer = {
     verdict,
     ...(isLifting ? { operatingPoint: point } : {}),
     ...(start ? { startUp: start } : {}),
     ...(startOpen ? { startUpOpen: startOpen } : {}),
-    ...(lasts !== undefined && Number.isFinite(lasts) ? { drainTime: lasts } : {}),
+    ...(sinks && store.end !== 'keepsUp' ? { drainTime: store.time } : {}),
+    ...(sinks ? { emptying: store } : {}),
     terminalFlow: terminal,
     closingFlow: closingFlow(installation.ram.wasteValve, installation.water.density),
-    ...(pressures ? { pressureCheck: pressures } : {}),
     changes: inOrderOfTrying(changes),
     materials: wantsChanges ? materialChanges(installation) : [],
     ...(demand === undefined
       ? {}
       : { demand: { needed: demand, isMet: isLifting && point.deliveryFlow >= demand } }),
   };
+  return { answer, lacksPressures: point.beatFrequency > 0 };
+}
+
+/** The answer with the pressures in every part. */
+export function withPressures(installation: Installation, answer: Answer): Answer {
+  return { ...answer, pressureCheck: pressureCheck(atTheBrim(installation)).check };
+}
+
+/** The beat of a store is that at its brim; how long it lasts is told apart. */
+function atTheBrim(installation: Installation): Installation {
+  return installation.source.kind === 'store'
+    ? { ...installation, source: atFall(installation, installation.fall).source }
+    : installation;
 }

@@ -2,6 +2,7 @@
 import type { HeadEnvelope, OperatingPoint, StartUp } from '../cycle/run-record.ts';
 import type { MaterialName } from '../pipes/materials.ts';
 import type { CubicMetrePerSecond, Metre, Pascal, Ratio, Second } from '../quantities.ts';
+import type { Emptying } from './drain-time.ts';
 
 export type VerdictKind =
   | 'runs'
@@ -118,6 +119,8 @@ export interface Answer {
   readonly startUpOpen?: StartUp;
   /** For a source that is drawn down: how long it lasts from the brim until the intake comes out of the water. */
   readonly drainTime?: Second;
+  /** For a source that is drawn down: how it empties, and what it gives over a day. */
+  readonly emptying?: Emptying;
   /** Flow through the drive line and the wide-open waste valve. */
   readonly terminalFlow: CubicMetrePerSecond;
   /** Flow at which the waste valve lifts off its open stop. */

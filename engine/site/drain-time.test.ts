@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { driveOf, plainPlace } from '../cycle/fixtures/made-installation.ts';
 import type { StoredSource } from '../cycle/installation.ts';
 import { operatingPoint, startedKernel } from '../cycle/operating-point.ts';
-import { atFall, drainTime } from './drain-time.ts';
+import { atFall, drainTime, emptying } from './drain-time.ts';
 
 const BUCKET: StoredSource = {
   kind: 'store',
@@ -70,4 +70,50 @@ test('a ram that stops part of the way down lasts to that level', () => {
 test('an installation at another level is otherwise the same, and its source stands still', () => {
   const lower = atFall(place, 1.7);
   expect(lower).toEqual({ ...place, fall: 1.7, source: { kind: 'steady' } });
+});
+
+test('a store without inflow gives one filling a day, and the mean is that over the day', () => {
+  const { end, time, drop, delivered, dailyVolume, meanDelivery } = emptying(place, BUCKET);
+  expect(end).toBe('intakeUncovers');
+  expect(drop).toBeCloseTo(BUCKET.depthOverIntake, 12);
+  expect(time).toBe(drainTime(place, BUCKET));
+  // Between what brim and intake deliver, over the time that it lasts; beats agree to 2 %.
+  const at = (fall: number) => operatingPoint(atFall(place, fall)).deliveryFlow;
+  const [least, most] = [at(place.fall), at(place.fall - 0.3)].sort((a, b) => a - b);
+  expect(delivered).toBeGreaterThan(0.96 * time * (least as number));
+  expect(delivered).toBeLessThan(1.04 * time * (most as number));
+  expect(dailyVolume).toBe(delivered);
+  expect(meanDelivery).toBeCloseTo(delivered / 86_400, 15);
+});
+
+test('day after day a store gives the ram what runs in, when it never refills to the brim', () => {
+  // 3 L/min fill a store of a cubic metre in 5.6 hours: full each morning. A trickle of 0.1 L/min brings 144 L a day.
+  const store = { ...BUCKET, surfaceArea: 1, depthOverIntake: 0.3, inflow: 0.1e-3 / 60 };
+  const slow = emptying(place, store);
+  const { deliveryFlow, supplyFlow } = operatingPoint(atFall(place, place.fall - 0.25));
+  const ratio = slow.dailyVolume / ((store.inflow * 86_400 * deliveryFlow) / supplyFlow);
+  // All that runs in is drawn, at about the share of the lower levels, where the store then works.
+  expect(ratio).toBeGreaterThan(0.93);
+  expect(ratio).toBeLessThan(1.07);
+  expect(slow.dailyVolume).toBeLessThan(slow.delivered);
+});
+
+test('a store that refills over night gives a whole run each day', () => {
+  const store = { ...BUCKET, inflow: 0.2e-3 / 60 };
+  const { dailyVolume, delivered, time } = emptying(place, store);
+  expect(time).toBeLessThan(3600);
+  expect(dailyVolume).toBeCloseTo(delivered, 9);
+});
+
+test('where the inflow keeps up the surface stays and the day is a whole one', () => {
+  const { supplyFlow, deliveryFlow } = operatingPoint(atFall(place, place.fall));
+  const kept = emptying(place, { ...BUCKET, inflow: 2 * supplyFlow });
+  expect(kept).toMatchObject({ end: 'keepsUp', time: Infinity, drop: 0 });
+  expect(kept.meanDelivery / deliveryFlow).toBeCloseTo(1, 1);
+});
+
+test('a ram that stops before the intake uncovers says so', () => {
+  const deep = emptying(place, { ...BUCKET, depthOverIntake: 1.9 });
+  expect(deep.end).toBe('ramStops');
+  expect(deep.drop).toBeLessThan(1.9);
 });

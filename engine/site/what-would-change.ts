@@ -7,6 +7,7 @@
  */
 import type { Installation } from '../cycle/installation.ts';
 import { operatingPoint } from '../cycle/operating-point.ts';
+import type { OperatingPoint } from '../cycle/run-record.ts';
 import { PIPES } from '../pipes/find-pipe.ts';
 import { MATERIALS, type MaterialName } from '../pipes/materials.ts';
 import type { Pipe } from '../pipes/pipe.ts';
@@ -76,11 +77,18 @@ function changeOf(
   const now = presentValue(installation, what);
   if (now === undefined || (now <= 0 && what !== 'trappedAir')) return undefined;
   const tried = new Map<number, Tried>();
+  // What a spring yields is held against the beat and does not change it: one run tells all.
+  const isYieldAlone = what === 'sourceFlow' && installation.source.kind === 'steady';
+  let beat: OperatingPoint | undefined;
+  const presentBeat = (): OperatingPoint => {
+    beat ??= operatingPoint(installation);
+    return beat;
+  };
   const at = (value: number): Tried => {
     let result = tried.get(value);
     if (!result) {
       const other = varied(installation, what, value);
-      const point = operatingPoint(other);
+      const point = isYieldAlone ? presentBeat() : operatingPoint(other);
       result = { kind: kindOf(other, point), deliveryFlow: point.deliveryFlow };
       tried.set(value, result);
     }

@@ -79,6 +79,15 @@ function checkPlaces(at: readonly (string | number)[], pipe: PipeLength, report:
       );
     }
   }
+  for (const [index, vent] of (pipe.vents ?? []).entries()) {
+    if (vent.value > pipe.length.value) {
+      report(
+        'contradiction',
+        [...at, 'vents', index],
+        `The vent is ${vent.text} along a pipe that is ${pipe.length.text} long. Count from the upper end of this pipe.`,
+      );
+    }
+  }
   let last = -1;
   for (const [index, point] of (pipe.profile ?? []).entries()) {
     if (point.at.value > pipe.length.value) {

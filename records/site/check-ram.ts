@@ -57,13 +57,6 @@ export function checkRam(ram: RamForm, report: Report): void {
       'Write the bore of the delivery valve or its area, and not both.',
     );
   }
-  if (ram.typical === undefined && ram.bore === undefined) {
-    report(
-      'missing',
-      ['ram'],
-      'The size of the ram is missing. Write typical: DN20 to begin from a typical one, or its bore: 20 mm.',
-    );
-  }
   if (ram.typical === undefined && ram.bore !== undefined) {
     checkOwnRam(ram, report);
   }

@@ -3,6 +3,8 @@ import { formatQuantity, type System, unitSystemOf } from '@fallwright/units';
 import { fieldName, type Path, type ProblemKind } from '../problem.ts';
 import type { PathProblem } from '../schema-problems.ts';
 import { checkDemand, checkTank } from './check-demand.ts';
+import { checkGauging } from './check-gauging.ts';
+import { checkMeasured } from './check-measured.ts';
 import { checkPipes } from './check-pipes.ts';
 import { checkRam } from './check-ram.ts';
 import { checkSource } from './check-source.ts';
@@ -28,6 +30,9 @@ export function checkSite(site: PartialSite): readonly PathProblem[] {
   if (site.source) checkSource(site.source, report);
   if (site.demand) checkDemand(site.demand, system, report);
   if (site.tank) checkTank(site.tank, site.demand !== undefined, report);
+  if (site.source) checkGauging(site.source, system, report);
+  checkMeasured('fall', site.fall, system, report);
+  checkMeasured('lift', site.lift, system, report);
   for (const line of ['drive', 'delivery'] as const) {
     const pipes = site[line];
     if (pipes) checkPipes(line, pipes, report);

@@ -14,7 +14,8 @@ export function checkSource(source: SourceForm, report: Report): void {
         `A ${field} belongs to a source that can be drawn down. Add which: store: bucket, tank, spring box or pool.`,
       );
     }
-    if (source.flow === undefined && stray.length === 0) {
+    const isKnown = source.flow ?? source.gauging ?? source.drySeason;
+    if (isKnown === undefined && stray.length === 0) {
       report(
         'missing',
         ['source'],
@@ -37,7 +38,8 @@ export function checkSource(source: SourceForm, report: Report): void {
       `How much the ${source.store} holds is missing. Write its volume, like 200 L, or the area of its surface, like 0.3 m2.`,
     );
   }
-  if (source.inflow === undefined && (source.store === 'spring box' || source.store === 'pool')) {
+  const inflow = source.inflow ?? source.gauging ?? source.drySeason;
+  if (inflow === undefined && (source.store === 'spring box' || source.store === 'pool')) {
     report(
       'missing',
       ['source'],

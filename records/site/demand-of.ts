@@ -18,6 +18,7 @@ import {
 import { isGiven } from '../given.ts';
 import type { Assumptions } from './assumption.ts';
 import type { DemandForm, GardenForm, NeedsForm } from './demand-fields.ts';
+import { supplyOf } from './gauging-of.ts';
 import { seasonOf } from './season.ts';
 import type { SourceForm } from './source-fields.ts';
 
@@ -117,11 +118,16 @@ function seasonFrom(text: string | undefined): Season {
   return seasonOf(text ?? 'all year') ?? eachMonth(() => true);
 }
 
-/** What the source yields in each month: its flow or inflow, and another where a month has its own. */
+/**
+ * What the ram may be fed with in each month: what feeds it all year, and another flow where a month has its own. The share
+ * that may be taken holds for both.
+ */
 export function yieldsOf(source: SourceForm): ByMonth<number | 'plenty'> {
-  const usual = source.store === undefined ? source.flow : source.inflow;
-  const always = usual === 'plenty' || usual === undefined ? usual : usual.value;
+  const { flow, share } = supplyOf(source);
   // A store without an inflow runs dry, whatever it holds.
-  const given = always ?? (source.store === undefined ? 'plenty' : 0);
-  return MONTHS.map((month) => source.months?.[month]?.value ?? given);
+  const always = flow ?? (source.store === undefined ? 'plenty' : 0);
+  return MONTHS.map((month) => {
+    const own = source.months?.[month];
+    return own === undefined ? always : own.value * share;
+  });
 }

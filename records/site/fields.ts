@@ -11,7 +11,7 @@ import {
 } from '@fallwright/units';
 import * as z from 'zod/mini';
 import { type Given, ORIGINS } from '../given.ts';
-import type { ProblemKind } from '../problem.ts';
+import type { Path, ProblemKind } from '../problem.ts';
 
 /** What a field is, in the words of its messages and of the JSON Schema. */
 export interface About {
@@ -29,12 +29,14 @@ export function addProblem(
   kind: ProblemKind,
   message: string,
   input: unknown,
+  path?: Path,
 ): void {
   (payload.issues as { push(issue: unknown): unknown }).push({
     code: 'custom',
     message,
     input,
     params: { kind },
+    ...(path && { path: [...path] }),
   });
 }
 

@@ -9,11 +9,12 @@ import {
   largestMonth,
   type MonthlyDemand,
   PIPES,
+  readLine,
   waterAt,
 } from '@fallwright/engine';
 import { type Assumption, Assumptions } from './assumption.ts';
 import { needsOf, yieldsOf } from './demand-of.ts';
-import { pocketsOf, profileOf, segmentsOf } from './line-of.ts';
+import { pocketsOf, profileOf, segmentsOf, surveyedLineOf } from './line-of.ts';
 import { ramOf } from './ram-of.ts';
 import type { Site } from './site-schema.ts';
 import { entranceLossOf, sourceOf } from './source-of.ts';
@@ -43,8 +44,12 @@ export function installationOf(site: Site): AssembledSite {
   const source = sourceOf(site.source, assumptions);
   const entranceLoss = entranceLossOf(site.source, assumptions);
   const segments = segmentsOf('drive', site.drive, assumptions);
-  const pockets = pocketsOf(site.drive, segments, assumptions);
   const driveProfile = profileOf(site.drive, { upper: fall, lower: 0 });
+  const crests = driveProfile
+    ? readLine(surveyedLineOf(site.drive, segments, { profile: driveProfile, surface: fall }))
+        .crests
+    : [];
+  const pockets = pocketsOf(site.drive, segments, crests, assumptions);
   const driveBore = segments.at(-1)?.pipe.innerDiameter ?? 0;
   const ram = ramOf(site.ram, driveBore, assumptions);
   const deliveryLine = deliveryLineOf(site, { lift, driveBore }, assumptions);

@@ -1,5 +1,12 @@
 /** A drive or delivery line as the engine takes it, from the lengths of pipe in a site. */
-import type { AirPocket, PipeSegment, ProfilePoint, Restraint } from '@fallwright/engine';
+import type {
+  AirPocket,
+  Crest,
+  PipeSegment,
+  ProfilePoint,
+  Restraint,
+  SurveyedLine,
+} from '@fallwright/engine';
 import type { Assumptions } from './assumption.ts';
 import { fittingLoss } from './fitting-words.ts';
 import type { PipeLength } from './pipe-fields.ts';
@@ -66,41 +73,104 @@ function restraintOf(
   return RESTRAINTS[held];
 }
 
-/** Air caught in the line, at distances from its upper end. */
+/** Air caught in the drive line, at distances from its upper end: told, or assumed at its crests. */
 export function pocketsOf(
   lengths: readonly PipeLength[],
   segments: readonly PipeSegment[],
+  crests: readonly Crest[],
   assumptions: Assumptions,
 ): readonly AirPocket[] {
   const pockets: AirPocket[] = [];
+  const saidBefore = assumptions.list.length;
   let start = 0;
   for (const [index, length] of lengths.entries()) {
-    for (const air of length.air ?? []) {
-      pockets.push({
-        distance: start + (air.at?.value ?? length.length.value / 2),
-        volume: air.volume.value,
-      });
-    }
-    const bore = segments[index]?.pipe.innerDiameter;
-    if (length.laid === 'over a crest' && !length.air && bore !== undefined) {
-      const volume = assumptions.quantity(
-        `drive[${index}].air`,
-        'air caught at the crest',
-        CREST_AIR_IN_BORES * (Math.PI / 4) * bore ** 3,
-        'smallVolume',
-        { why: 'air that fills half the bore over ten bores', basis: 'judgement' },
-      );
-      pockets.push({ distance: start + crestOf(length), volume });
-    }
-    start += length.length.value;
+    const end = start + length.length.value;
+    const isLast = index === lengths.length - 1;
+    const within = crests.filter(({ distance }) => distance >= start && (distance < end || isLast));
+    const bore = segments[index]?.pipe.innerDiameter ?? 0;
+    const field = `drive[${index}].air`;
+    pockets.push(...pocketsIn(length, { start, bore, field, crests: within }, assumptions));
+    start = end;
   }
-  if (pockets.length === 0) {
+  if (pockets.length === 0 && assumptions.list.length === saidBefore) {
     assumptions.words('drive[0].air', 'air in the drive line', 'none', {
       why: 'laid straight and bled before starting',
       basis: 'commonPractice',
     });
   }
   return pockets;
+}
+
+interface LengthWithin {
+  /** Distance of its upper end along the line. */
+  readonly start: number;
+  readonly bore: number;
+  readonly field: string;
+  /** Crests that the profile shows on it. */
+  readonly crests: readonly Crest[];
+}
+
+function pocketsIn(
+  length: PipeLength,
+  { start, bore, field, crests }: LengthWithin,
+  assumptions: Assumptions,
+): readonly AirPocket[] {
+  if (length.air) {
+    return length.air.map(({ at, volume }) => ({
+      distance: start + (at?.value ?? length.length.value / 2),
+      volume: volume.value,
+    }));
+  }
+  if (length.laid === 'straight') return [];
+  if (crests.length > 0) {
+    return crests.flatMap((crest, index) => {
+      const which = crests.length === 1 ? 'the crest' : `crest ${index + 1} of ${crests.length}`;
+      return pocketAt(crest, which, field, assumptions);
+    });
+  }
+  if (length.laid !== 'over a crest') return [];
+  if (length.vents) {
+    assumptions.words(field, 'air at the crest', 'none', {
+      why: 'the pipe has a vent, taken to stand at its crest',
+      basis: 'commonPractice',
+    });
+    return [];
+  }
+  const volume = assumptions.quantity(
+    field,
+    'air caught at the crest',
+    CREST_AIR_IN_BORES * (Math.PI / 4) * bore ** 3,
+    'smallVolume',
+    { why: 'air that fills half the bore over ten bores', basis: 'judgement' },
+  );
+  return [{ distance: start + crestOf(length), volume }];
+}
+
+/** The air of a crest that the profile shows, unless a vent lets it out. */
+function pocketAt(
+  crest: Crest,
+  which: string,
+  field: string,
+  assumptions: Assumptions,
+): readonly AirPocket[] {
+  if (crest.vent !== undefined) {
+    assumptions.words(field, `air at ${which}`, 'none', {
+      why: 'the vent there lets it out',
+      basis: 'commonPractice',
+    });
+    return [];
+  }
+  const volume = assumptions.quantity(
+    field,
+    `air caught at ${which} in the profile`,
+    crest.air,
+    'smallVolume',
+    {
+      why: 'the most that it holds while water still passes under the air: bleed it and measure again, or say air: or vents:',
+      basis: 'computed',
+    },
+  );
+  return [{ distance: crest.distance, volume }];
 }
 
 /** The highest point of the profile, or the middle. */
@@ -128,4 +198,43 @@ export function profileOf(
   if (!first || first.distance > 0) points.unshift({ distance: 0, elevation: ends.upper });
   if (!last || last.distance < start) points.push({ distance: start, elevation: ends.lower });
   return points;
+}
+
+/** Vents of a whole line, by their distance along it. */
+export function ventsOf(lengths: readonly PipeLength[]): readonly number[] {
+  let start = 0;
+  return lengths.flatMap((length) => {
+    const before = start;
+    start += length.length.value;
+    return (length.vents ?? []).map(({ value }) => before + value);
+  });
+}
+
+/** The widest ± that stands beside a height of the profile; nought when none does. */
+export function heightSpreadOf(lengths: readonly PipeLength[]): number {
+  const spreads = lengths.flatMap(({ profile }) =>
+    (profile ?? []).map(({ height }) => height.spread ?? 0),
+  );
+  return Math.max(0, ...spreads);
+}
+
+/** A line with a profile as the engine reads it for its crests. */
+export function surveyedLineOf(
+  lengths: readonly PipeLength[],
+  segments: readonly PipeSegment[],
+  { profile, surface }: { readonly profile: readonly ProfilePoint[]; readonly surface: number },
+): SurveyedLine {
+  let start = 0;
+  const bores = segments.map(({ pipe, length }) => {
+    const from = start;
+    start += length;
+    return { from, bore: pipe.innerDiameter };
+  });
+  return {
+    profile,
+    bores,
+    surface,
+    heightSpread: heightSpreadOf(lengths),
+    vents: ventsOf(lengths),
+  };
 }

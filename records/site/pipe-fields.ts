@@ -189,6 +189,18 @@ export const pipeLengthFields = fields(
         { called: 'the air', is: 'air caught in the pipe and where, such as 10 mL at 6 m' },
       ),
     ),
+    vents: z.exactOptional(
+      oneOrMore(
+        quantity('pipeLength', {
+          called: 'the place of the vent',
+          is: 'how far along this pipe from its upper end the vent stands',
+        }),
+        {
+          called: 'the list of vents',
+          is: 'cocks or air valves that let the air out of a crest, by their places, such as [6 m]',
+        },
+      ),
+    ),
     freeAir: z.exactOptional(
       quantity('share', {
         called: 'the free air',

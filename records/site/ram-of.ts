@@ -9,22 +9,20 @@ import {
   typicalRam,
   type WasteValve,
 } from '@fallwright/engine';
+import type { Given } from '../given.ts';
 import type { Assumptions } from './assumption.ts';
 import { type RamField, type RamForm, typicalSizeCalled } from './ram-fields.ts';
 
 export function ramOf(ram: RamField | undefined, driveBore: number, assumptions: Assumptions): Ram {
-  if (ram === undefined) {
-    const size = nearestSize(driveBore);
-    assumptions.words('ram', 'ram', `a typical ${size}`, {
-      why: 'its size is nearest to the bore of the drive pipe',
-      basis: 'commonPractice',
-    });
-    return typical(size, {}, assumptions);
-  }
   if (typeof ram === 'string') return typical(sizeOf(ram), {}, assumptions);
-  return ram.typical === undefined
-    ? ownRam(ram, assumptions)
-    : typical(sizeOf(ram.typical), ram, assumptions);
+  if (ram?.typical !== undefined) return typical(sizeOf(ram.typical), ram, assumptions);
+  if (ram?.bore !== undefined) return ownRam(ram, ram.bore, assumptions);
+  const size = nearestSize(driveBore);
+  assumptions.words('ram', 'ram', `a typical ${size}`, {
+    why: 'its size is nearest to the bore of the drive pipe',
+    basis: 'commonPractice',
+  });
+  return typical(size, ram ?? {}, assumptions);
 }
 
 function sizeOf(text: string): TypicalSize {
@@ -52,17 +50,15 @@ function typical(size: TypicalSize, parts: RamForm, assumptions: Assumptions): R
 }
 
 /** A ram described by its bore and waste valve; what else is missing comes from the nearest typical size. */
-function ownRam(parts: RamForm, assumptions: Assumptions): Ram {
-  const bore = parts.bore?.value;
-  if (bore === undefined)
-    throw new RangeError('a ram needs its size or its bore: read the site with readSite first');
+function ownRam(parts: RamForm, given: Given, assumptions: Assumptions): Ram {
+  const bore = given.value;
   const size = nearestSize(bore);
   const base = typicalRam(size);
   const boreArea = (Math.PI / 4) * bore ** 2;
   return withParts(
     {
       ...base,
-      name: parts.name ?? `ram of ${parts.bore?.text}`,
+      name: parts.name ?? `ram of ${given.text}`,
       wasteValve: { ...base.wasteValve, portArea: boreArea, gapArea: boreArea },
     },
     parts,

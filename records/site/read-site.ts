@@ -3,6 +3,7 @@ import { fieldName, type Path, type Problem } from '../problem.ts';
 import { fieldsAt } from '../schema-fields.ts';
 import { type PathProblem, schemaProblems, valueAt } from '../schema-problems.ts';
 import { readYaml, type YamlText } from '../yaml-text.ts';
+import { checkLines } from './check-lines.ts';
 import { checkSite, type PartialSite } from './check-site.ts';
 import { SITE_FORMAT, type Site, siteSchema } from './site-schema.ts';
 
@@ -62,7 +63,9 @@ function readFrom(data: unknown, before: readonly Problem[], text: YamlText | un
   const all = [...before, ...found.map((problem) => placed(problem, data, text))];
   const problems = all.filter(({ kind }) => kind !== 'unusual').sort(byPlace);
   if (problems.length > 0 || !result.success) return { ok: false, problems };
-  return { ok: true, site: result.data, warnings: all.filter(({ kind }) => kind === 'unusual') };
+  const ofLines = checkLines(result.data).map((problem) => placed(problem, data, text));
+  const warnings = [...all.filter(({ kind }) => kind === 'unusual'), ...ofLines].sort(byPlace);
+  return { ok: true, site: result.data, warnings };
 }
 
 const KNOWN = {

@@ -7,6 +7,7 @@
 import * as z from 'zod/mini';
 import { demandField, tankField } from './demand-fields.ts';
 import { choice, fields, oneOrMore, quantity, words } from './fields.ts';
+import { heightField } from './height-fields.ts';
 import { pipeLengthFields } from './pipe-fields.ts';
 import { ramField } from './ram-fields.ts';
 import { sourceFields } from './source-fields.ts';
@@ -44,7 +45,7 @@ export const siteSchema = fields(
       }),
     ),
     source: sourceFields,
-    fall: quantity('height', {
+    fall: heightField({
       called: 'the fall',
       is: 'the height of the source’s surface above the waste valve’s outlet, which drives the ram',
     }),
@@ -53,7 +54,7 @@ export const siteSchema = fields(
       is: 'the pipes from the source to the ram, in the order of the water, such as [ { pipe: PE100 SDR11 25, length: 14 m } ]',
     }),
     ram: z.exactOptional(ramField),
-    lift: quantity('height', {
+    lift: heightField({
       called: 'the lift',
       is: 'the height of the outlet at the tank above the waste valve’s outlet',
     }),

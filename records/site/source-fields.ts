@@ -1,6 +1,7 @@
 /** Where the water comes from: a flow that never changes, or a store that can be drawn down. */
 import * as z from 'zod/mini';
 import { choice, fields, quantity } from './fields.ts';
+import { gaugingField } from './gauging-fields.ts';
 import { byMonth } from './month-fields.ts';
 
 export const STORES = ['bucket', 'tank', 'spring box', 'pool'] as const;
@@ -34,6 +35,19 @@ const yieldByMonth = byMonth(
 export const sourceFields = fields(
   {
     flow: z.exactOptional(flowOrPlenty),
+    gauging: z.exactOptional(gaugingField),
+    drySeason: z.exactOptional(
+      quantity('sourceFlow', {
+        called: 'the dry-season flow',
+        is: 'what the source yields in the driest time, which counts when it is less than the flow',
+      }),
+    ),
+    share: z.exactOptional(
+      quantity('share', {
+        called: 'the share',
+        is: 'how much of the flow may be taken, as the owner or the local authority allows',
+      }),
+    ),
     store: z.exactOptional(
       choice(STORES, {
         called: 'the store',

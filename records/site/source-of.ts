@@ -1,6 +1,7 @@
 /** The source as the engine takes it, and the loss at the mouth of the drive line. */
-import { FITTINGS, type Source } from '@fallwright/engine';
+import { FITTINGS, type Source, SURFACE_COEFFICIENT } from '@fallwright/engine';
 import type { Assumptions } from './assumption.ts';
+import { hasUsualCoefficient, supplyOf } from './gauging-of.ts';
 import type { SourceForm } from './source-fields.ts';
 
 type Store = NonNullable<SourceForm['store']>;
@@ -27,20 +28,31 @@ const INTAKE_LOSS: Readonly<Record<Intake, number>> = {
 };
 
 export function sourceOf(source: SourceForm, assumptions: Assumptions): Source {
+  noteUsualCoefficient(source, assumptions);
+  const supply = supplyOf(source).flow;
   if (source.store === undefined) {
     return {
       kind: 'steady',
-      ...(source.flow !== undefined && source.flow !== 'plenty' && { yield: source.flow.value }),
+      ...(supply !== undefined && { yield: supply }),
     };
   }
   const { surfaceArea, depthOverIntake } = storeShape(source, source.store, assumptions);
   const inflow =
-    source.inflow?.value ??
+    supply ??
     assumptions.quantity('source.inflow', `inflow of the ${source.store}`, 0, 'sourceFlow', {
       why: 'none was given',
       basis: 'judgement',
     });
   return { kind: 'store', surfaceArea, depthOverIntake, inflow };
+}
+
+function noteUsualCoefficient(source: SourceForm, assumptions: Assumptions): void {
+  if (!source.gauging?.some(hasUsualCoefficient)) return;
+  const { value, spread } = SURFACE_COEFFICIENT;
+  assumptions.words('source.gauging', 'coefficient of the floats', `${value} ± ${spread}`, {
+    why: 'none was given, and others print 0.66 to 0.9',
+    basis: 'commonPractice',
+  });
 }
 
 function storeShape(source: SourceForm, store: Store, assumptions: Assumptions) {

@@ -1,5 +1,5 @@
 /** A site back to a tidy YAML text: fields in the order of the water, small maps on one line. */
-import { Document, isMap, isSeq, type YAMLMap } from 'yaml';
+import { Document, isMap, isScalar, isSeq, type YAMLMap } from 'yaml';
 import { isGiven } from '../given.ts';
 import { type Site, siteSchema } from './site-schema.ts';
 
@@ -20,6 +20,7 @@ export function writeSite(site: Site): string {
 
 function plainData(data: unknown): unknown {
   if (isGiven(data)) {
+    if (data.readings) return plainData(data.readings);
     return data.origin === 'stated' ? data.text : { value: data.text, origin: data.origin };
   }
   if (Array.isArray(data)) return data.map(plainData);
@@ -33,11 +34,18 @@ function flowWhereShort(map: YAMLMap): void {
     if (!isMap(value) && !isSeq(value)) continue;
     const key = String(pair.key);
     if (isSeq(value)) {
+      value.flow = value.items.every(isScalar) && isShort(key, value);
       for (const item of value.items) {
-        if (isMap(item)) item.flow = JSON.stringify(item).length < LONGEST_LINE;
+        if (!isMap(item)) continue;
+        item.flow = JSON.stringify(item).length < LONGEST_LINE;
+        if (!item.flow) flowWhereShort(item);
       }
     }
-    if (isMap(value)) value.flow = key.length + JSON.stringify(value).length < LONGEST_LINE;
+    if (isMap(value)) value.flow = isShort(key, value);
     if (isMap(value) && !value.flow) flowWhereShort(value);
   }
+}
+
+function isShort(key: string, value: unknown): boolean {
+  return key.length + JSON.stringify(value).length < LONGEST_LINE;
 }

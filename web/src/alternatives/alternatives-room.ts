@@ -30,7 +30,8 @@ export function openAlternativesRoom(): AlternativesRoom {
   return {
     begin: (jobs) => runner.ask((work) => work.begin(jobs)),
     next: () => runner.ask((work) => work.next()),
-    answer: (site) => teller.ask(async (work) => (await work.answer(JSON.stringify(site))).outcome),
+    answer: (site) =>
+      teller.ask(async (work) => (await work.answer(JSON.stringify(site), 'whole')).outcome),
     close: () => {
       runner.close();
       teller.close();

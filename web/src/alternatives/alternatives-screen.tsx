@@ -3,7 +3,7 @@ import './alternatives.css';
 import type { Installation } from '@fallwright/engine';
 import type { System } from '@fallwright/units';
 import { formatQuantity, unitShown } from '@fallwright/units';
-import { useEffect, useId, useMemo, useState } from 'react';
+import { useEffect, useId, useMemo } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
@@ -17,9 +17,9 @@ import { cellOf, dailyUnit } from './cells.ts';
 import type { Choices } from './choices.ts';
 import { ramOn, withoutOpened } from './choices.ts';
 import { ChoosePanel } from './choose-panel.tsx';
-import type { Comparison } from './comparison.ts';
-import { createComparison, onSheet, withChoices } from './comparison.ts';
+import { onSheet, withChoices } from './comparison.ts';
 import { driveRows } from './drive-rows.ts';
+import type { Comparison } from './kept-comparison.ts';
 import type { Order } from './order.ts';
 import { rowsInOrder } from './order.ts';
 import { PairCards } from './pair-cards.tsx';
@@ -27,7 +27,7 @@ import { PairDetails } from './pair-details.tsx';
 import { PairTable } from './pair-table.tsx';
 import type { PairView } from './pair-view.ts';
 import type { Pair } from './pairs.ts';
-import { pairName, pairsOf } from './pairs.ts';
+import { isOnTheSheet, pairAskedFor, pairName, pairsOf } from './pairs.ts';
 import { PairPicture } from './picture.tsx';
 import { ramColumns } from './ram-columns.ts';
 import { SweepProgress } from './sweep-progress.tsx';
@@ -48,15 +48,8 @@ interface Sheet {
   readonly needed?: number;
 }
 
-/** `comparison` lets the page keep what is compared while another leaf is shown. */
-export function AlternativesScreen({
-  comparison: kept,
-}: {
-  readonly comparison?: Store<Comparison>;
-}) {
-  const { place, settings } = useNotebook();
-  const [own] = useState(createComparison);
-  const comparison = kept ?? own;
+export function AlternativesScreen() {
+  const { place, settings, comparison } = useNotebook();
   const system = useStore(settings, (state) => state.system);
   const choices = useStore(comparison, (state) => state.choices);
   const sheet = useSheet();
@@ -129,7 +122,11 @@ function Compared({
   const pairs = useMemo(() => pairsOf(listed, columns), [listed, columns]);
   const { state, stop, goOn, answer } = useSweep(pairs);
   const wishes = useMemo(() => wishesOf(sheet), [sheet]);
-  const chosen = pairs.find(({ key }) => key === chosenKey) ?? pairs.find(isOnTheSheet);
+  const asked = useStore(comparison, (state) => state.asked);
+  const chosen =
+    pairs.find(({ key }) => key === chosenKey) ??
+    (asked === undefined ? undefined : pairAskedFor(pairs, asked)) ??
+    pairs.find(isOnTheSheet);
   const told = usePairAnswer(chosen, answer);
   const lastChanged = useStore(place, (now) => now.lastChanged);
   const words = tableInWords(pairs, state.results, wishes, system);
@@ -198,8 +195,6 @@ function Compared({
     </>
   );
 }
-
-const isOnTheSheet = ({ row, column }: Pair): boolean => row.isOnSheet && column.isOnSheet;
 
 /** What holds for every pair. */
 function placeInWords({ fall, lift, source }: Installation, system: System): string {

@@ -15,11 +15,12 @@ import {
   withPipe,
 } from './changed-line.ts';
 import { choicesFor, sizesBeside, withOpened, withPipeAdded, withRamToggled } from './choices.ts';
-import { createComparison, onSheet, withAlternative } from './comparison.ts';
+import { onSheet } from './comparison.ts';
 import { driveRows } from './drive-rows.ts';
 import { followingSheet } from './follow-sheet.ts';
+import { createComparison, withAsked } from './kept-comparison.ts';
 import { rowsInOrder } from './order.ts';
-import { jobsFor, pairsOf, siteWith } from './pairs.ts';
+import { jobsFor, pairAskedFor, pairName, pairsOf, siteWith } from './pairs.ts';
 import { ramColumns, tuned, tunedRams } from './ram-columns.ts';
 import { sameText } from './same-text.ts';
 import { sweepPairs } from './sweep-pairs.ts';
@@ -368,12 +369,15 @@ describe('when the sheet is changed elsewhere', () => {
   });
 
   test('another place begins anew, with what waited for it', () => {
-    const asked = withAlternative(createComparison().get(), { kind: 'length', length: 20 });
+    const asked = withAsked(createComparison().get(), { kind: 'length', length: 20 });
     const sheet = { document: PLACE, installation, opening: 0 };
     const first = onSheet(asked, sheet, 'metric');
     expect(first.choices?.opened).toEqual([{ kind: 'length', length: 20 }]);
+    expect(first.asked).toEqual({ kind: 'length', length: 20 });
     expect(onSheet(first, sheet, 'metric')).toBe(first);
-    expect(onSheet(first, { ...sheet, opening: 1 }, 'metric').choices?.opened).toEqual([]);
+    const other = onSheet(first, { ...sheet, opening: 1 }, 'metric');
+    expect(other.choices?.opened).toEqual([]);
+    expect(other.asked).toBeUndefined();
   });
 });
 
@@ -401,5 +405,23 @@ describe('alternatives opened from what would change it', () => {
     const opened = withOpened(choices, { kind: 'stroke', stroke: 0.004 });
     const tunings = ramColumns(opened, 'DN20', 'metric').map(({ detail }) => detail);
     expect(tunings).toContain('stroke 4 mm');
+  });
+
+  test('what was asked for is the pair that is looked at, with all else as on the sheet', () => {
+    const nameFor = (asked: Parameters<typeof withOpened>[1]) => {
+      const opened = withOpened(choices, asked);
+      const pairs = pairsOf(
+        driveRows(opened, PLACE, 'metric'),
+        ramColumns(opened, 'DN20', 'metric'),
+      );
+      const pair = pairAskedFor(pairs, asked);
+      return pair === undefined ? undefined : pairName(pair);
+    };
+    expect(nameFor({ kind: 'stroke', stroke: 0.004 })).toBe(
+      'PE100 SDR11 25 with DN20 (stroke 4 mm)',
+    );
+    expect(nameFor({ kind: 'length', length: 20 })).toBe('PE100 SDR11 25, 20 m long with DN20');
+    expect(nameFor({ kind: 'pipe', name: 'PVC-U PN16 25' })).toBe('PVC-U PN16 25 with DN20');
+    expect(nameFor({ kind: 'pipe', name: 'PE100 SDR11 25' })).toBeUndefined();
   });
 });

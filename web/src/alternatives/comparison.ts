@@ -1,36 +1,11 @@
-/** The comparison as a person leaves it: what is compared, in which order, which pair is looked at. */
+/** How the comparison follows the sheet, and what a person changes of it. */
 import type { Installation } from '@fallwright/engine';
 import type { System } from '@fallwright/units';
 import type { SiteDocument } from '../state/site-document.ts';
-import type { Store } from '../state/store.ts';
-import { createStore } from '../state/store.ts';
 import type { Choices } from './choices.ts';
 import { choicesFor, withOpened } from './choices.ts';
 import { followingSheet } from './follow-sheet.ts';
-import type { OpenedAlternative } from './opened.ts';
-import type { Order } from './order.ts';
-
-export interface Comparison {
-  /** Absent until the place has had an answer. */
-  readonly choices?: Choices;
-  /** The place that the choices belong to; see `Place.opening`. */
-  readonly opening?: number;
-  readonly order: Order;
-  readonly chosenKey?: string;
-  /** Alternatives that wait for a place with an answer. */
-  readonly waiting: readonly OpenedAlternative[];
-}
-
-export function createComparison(): Store<Comparison> {
-  return createStore<Comparison>({ order: 'listed', waiting: [] });
-}
-
-/** Asks for an alternative from elsewhere on the page: it stands in the table from now on. */
-export function withAlternative(state: Comparison, alternative: OpenedAlternative): Comparison {
-  return state.choices === undefined
-    ? { ...state, waiting: [...state.waiting, alternative] }
-    : { ...state, choices: withOpened(state.choices, alternative) };
-}
+import type { Comparison } from './kept-comparison.ts';
 
 /** The comparison after the sheet's newest good answer: begun, or following the sheet. */
 export function onSheet(
@@ -50,10 +25,13 @@ export function onSheet(
       : choicesFor(document, installation, system);
   const choices = state.waiting.reduce(withOpened, begun);
   if (isSamePlace && choices === state.choices) return state;
-  const { chosenKey, ...others } = state;
+  const { chosenKey, asked, ...others } = state;
+  // What was asked for on a sheet belongs to the place of that sheet, even when this is the first table of it.
+  const isAskedHere = asked !== undefined && (isSamePlace || state.waiting.includes(asked));
   return {
     ...others,
     ...(isSamePlace && chosenKey !== undefined ? { chosenKey } : {}),
+    ...(isAskedHere ? { asked } : {}),
     choices,
     opening,
     waiting: [],

@@ -3,6 +3,7 @@ import type { Alternative } from '@fallwright/engine';
 import type { Plain, SiteDocument } from '../state/site-document.ts';
 import { withValue } from '../state/site-document.ts';
 import type { DriveRow } from './drive-rows.ts';
+import type { OpenedAlternative } from './opened.ts';
 import type { RamColumn } from './ram-columns.ts';
 
 export interface Pair {
@@ -31,6 +32,20 @@ export function pairOf(row: DriveRow, column: RamColumn): Pair {
 
 export function pairsOf(rows: readonly DriveRow[], columns: readonly RamColumn[]): Pair[] {
   return rows.flatMap((row) => columns.map((column) => pairOf(row, column)));
+}
+
+export const isOnTheSheet = ({ row, column }: Pair): boolean => row.isOnSheet && column.isOnSheet;
+
+/** Where an alternative from another leaf stands: one thing changed, everything else as on the sheet. */
+export function pairAskedFor(pairs: readonly Pair[], asked: OpenedAlternative): Pair | undefined {
+  const isAsked = (opened: OpenedAlternative | undefined): boolean =>
+    opened !== undefined && JSON.stringify(opened) === JSON.stringify(asked);
+  return pairs.find(({ row, column }) =>
+    asked.kind === 'stroke' || asked.kind === 'weight'
+      ? isAsked(column.opened) && row.isOnSheet
+      : column.isOnSheet &&
+        (asked.kind === 'pipe' ? row.name === asked.name && !row.isOnSheet : isAsked(row.opened)),
+  );
 }
 
 export function pairName({ row, column }: Pair): string {

@@ -8,6 +8,7 @@ import { isRecord } from '../state/site-document.ts';
 import { written } from './changed-line.ts';
 import type { Choices } from './choices.ts';
 import { LONGER, nameOf, SHORTER } from './choices.ts';
+import type { OpenedAlternative } from './opened.ts';
 import { sameText } from './same-text.ts';
 
 export interface RamColumn {
@@ -17,31 +18,41 @@ export interface RamColumn {
   /** What tells it from the same ram tuned otherwise. */
   readonly detail: string;
   readonly isOnSheet: boolean;
+  /** Where it was opened from, when it was not made from the choices. */
+  readonly opened?: OpenedAlternative;
 }
 
 /** The rams chosen, the one on the sheet always among them, and those that were opened elsewhere. */
 export function ramColumns(choices: Choices, onSheet: Plain, system: System): RamColumn[] {
-  const opened = choices.opened.flatMap((alternative): Plain[] => {
-    if (alternative.kind === 'stroke') {
-      return [tuned(choices.ram, 'stroke', written(alternative.stroke, 'stroke', system))];
-    }
-    if (alternative.kind === 'weight') {
-      return [tuned(choices.ram, 'weight', written(alternative.weight, 'weight', system))];
-    }
-    return [];
-  });
+  const opened = choices.opened.flatMap(
+    (alternative): { entry: Plain; opened: OpenedAlternative }[] => {
+      const entry = openedRam(alternative, choices.ram, system);
+      return entry === undefined ? [] : [{ entry, opened: alternative }];
+    },
+  );
   const sheetKey = sameText(onSheet);
-  const wanted = [...choices.rams, ...opened];
-  const isThere = wanted.some((ram) => sameText(ram) === sheetKey);
-  const columns = (isThere ? wanted : [onSheet, ...wanted]).map((entry) => ({
-    key: sameText(entry),
-    entry,
-    name: ramName(entry),
-    detail: detailOf(entry),
-    isOnSheet: sameText(entry) === sheetKey,
+  const wanted = [...choices.rams.map((entry) => ({ entry })), ...opened];
+  const isThere = wanted.some(({ entry }) => sameText(entry) === sheetKey);
+  const columns: RamColumn[] = (isThere ? wanted : [{ entry: onSheet }, ...wanted]).map((ram) => ({
+    ...ram,
+    key: sameText(ram.entry),
+    name: ramName(ram.entry),
+    detail: detailOf(ram.entry),
+    isOnSheet: sameText(ram.entry) === sheetKey,
   }));
   const unlike = columns.filter(({ key }, i) => columns.findIndex((c) => c.key === key) === i);
   return unlike.sort((a, b) => sizeRank(a.entry) - sizeRank(b.entry));
+}
+
+function openedRam(alternative: OpenedAlternative, ram: Plain, system: System): Plain | undefined {
+  switch (alternative.kind) {
+    case 'stroke':
+      return tuned(ram, 'stroke', written(alternative.stroke, 'stroke', system));
+    case 'weight':
+      return tuned(ram, 'weight', written(alternative.weight, 'weight', system));
+    default:
+      return undefined;
+  }
 }
 
 /** Typical sizes in the order of their bores; a ram with parts of its own stands where its size does. */

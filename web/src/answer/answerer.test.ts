@@ -7,34 +7,100 @@ type Reply = Outcome<string, string>;
 
 /** A room in which the test decides when each computation ends. */
 function roomByHand() {
-  const asked: { text: string; finish: (reply: Reply) => void; fail: (error: Error) => void }[] =
+  const asked: {
+    text: string;
+    depth: string;
+    finish: (reply: Reply) => void;
+    fail: (error: Error) => void;
+  }[] = [];
+  const completed: { early: string; finish: (whole: string) => void; fail: (e: Error) => void }[] =
     [];
   const searched: { text: string; finish: (changes: string) => void }[] = [];
   const dropChanges = vi.fn();
   const room: EngineRoom<string, string, string> = {
-    answer: (text) =>
-      new Promise((resolve, reject) => asked.push({ text, finish: resolve, fail: reject })),
+    answer: (text, depth) =>
+      new Promise((resolve, reject) => asked.push({ text, depth, finish: resolve, fail: reject })),
+    complete: (_text, early) =>
+      new Promise((resolve, reject) => completed.push({ early, finish: resolve, fail: reject })),
     changes: (text) => new Promise((resolve) => searched.push({ text, finish: resolve })),
     dropChanges,
   };
   const store = createStore<AnswerState<string, string, string>>(NO_ANSWER_YET);
-  return { ...createAnswerer(room, store), asked, searched, dropChanges, store };
+  return { ...createAnswerer(room, store), asked, completed, searched, dropChanges, store };
 }
 
 const good = (value: string): Reply => ({ ok: true, value });
+const early = (value: string): Reply => ({ ok: true, value, isEarly: true });
 const flush = (): Promise<unknown> => vi.advanceTimersByTimeAsync(0);
 
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());
 
-test('keys typed close together are one question', async () => {
+test('a key is asked about at once; of those typed meanwhile only the newest is', async () => {
   const { ask, asked } = roomByHand();
-  for (const text of ['1', '1.', '1.9']) {
-    ask(text);
-    await vi.advanceTimersByTimeAsync(10);
-  }
-  await vi.advanceTimersByTimeAsync(100);
-  expect(asked.map(({ text }) => text)).toEqual(['1.9']);
+  for (const text of ['1', '1.', '1.9']) ask(text);
+  expect(asked.map(({ text }) => text)).toEqual(['1']);
+  asked[0]?.finish(good('answer to 1'));
+  await flush();
+  expect(asked.map(({ text }) => text)).toEqual(['1', '1.9']);
+});
+
+/** A room in which one input has its whole answer and the next one its early answer. */
+async function roomWithEarly() {
+  const room = roomByHand();
+  room.ask('old');
+  room.asked[0]?.finish(good('answer to old'));
+  await flush();
+  room.ask('new');
+  room.asked[1]?.finish(early('early answer to new'));
+  await flush();
+  return room;
+}
+
+test('an early answer stands beside the whole one before, until its own is whole', async () => {
+  const { completed, store } = await roomWithEarly();
+  expect(store.get()).toMatchObject({
+    phase: 'early',
+    early: 'early answer to new',
+    shown: { value: 'answer to old', siteText: 'old' },
+  });
+  expect(completed[0]?.early).toBe('early answer to new');
+  completed[0]?.finish('whole answer to new');
+  await flush();
+  expect(store.get()).toMatchObject({
+    phase: 'answered',
+    shown: { value: 'whole answer to new', siteText: 'new' },
+  });
+  expect(store.get().early).toBeUndefined();
+});
+
+test('newer input is asked about instead of what an early answer lacks', async () => {
+  const { ask, asked, completed, store } = await roomWithEarly();
+  ask('newest');
+  completed[0]?.finish('whole answer to new');
+  await flush();
+  expect(store.get()).toMatchObject({ phase: 'running', shown: { value: 'answer to old' } });
+  asked[2]?.finish({ ok: false, problems: ['the lift is below the fall'] });
+  await flush();
+  expect(store.get()).toMatchObject({ phase: 'refused', shown: { value: 'answer to old' } });
+  expect(store.get().early).toBeUndefined();
+});
+
+test('an early answer that cannot be made whole is taken back, and the fault is told', async () => {
+  const { completed, store } = await roomWithEarly();
+  completed[0]?.fail(new Error('the grid is too coarse'));
+  await flush();
+  expect(store.get()).toMatchObject({
+    phase: 'failed',
+    failure: 'the grid is too coarse',
+    shown: { value: 'answer to old' },
+  });
+  expect(store.get().early).toBeUndefined();
+});
+
+test('the first answer of a place is asked for whole, those after it early', async () => {
+  const { asked } = await roomWithEarly();
+  expect(asked.map(({ depth }) => depth)).toEqual(['whole', 'early']);
 });
 
 test('the newest input wins: an answer to an older one is never shown', async () => {

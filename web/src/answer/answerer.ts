@@ -1,29 +1,46 @@
 /**
  * Asks for answers as a person types, and lets the newest input win.
  *
- * It waits a moment after each change, asks for the quick answer (verdict, flows, pressures), shows it, and only then
- * asks what would change the verdict. An answer to an older input is thrown away. It knows nothing of workers or screens,
- * so it is tested with plain functions.
+ * A question goes out with the key itself, and while one is computed only the newest input waits for its turn. The early
+ * answer (verdict, flows, start-up) is shown at once, then the whole one with its pressures, and only then it asks what
+ * would change the verdict. An answer to an older input is thrown away. It knows nothing of workers or screens, so it is
+ * tested with plain functions.
  */
 import type { Store } from '../state/store.ts';
 
 /** Who computes: in the app two workers, in tests whatever the test gives. */
 export interface EngineRoom<Answered, Problem, Changes> {
-  readonly answer: (siteText: string) => Promise<Outcome<Answered, Problem>>;
+  /** `whole`: nothing may be lacking; otherwise the early answer comes as soon as it can. */
+  readonly answer: (
+    siteText: string,
+    depth: 'early' | 'whole',
+  ) => Promise<Outcome<Answered, Problem>>;
+  /** The early answer with what it lacks. */
+  readonly complete: (siteText: string, early: Answered) => Promise<Answered>;
   readonly changes: (siteText: string) => Promise<Changes>;
   /** Stops a search for changes that nobody waits for any more. */
   readonly dropChanges: () => void;
 }
 
 export type Outcome<Answered, Problem> =
-  | { readonly ok: true; readonly value: Answered }
+  | {
+      readonly ok: true;
+      readonly value: Answered;
+      /** Something is still to be worked out; `complete` does it. */
+      readonly isEarly?: boolean;
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export interface AnswerState<Answered, Problem, Changes> {
-  /** `slow`: it has been running long enough to say so. `failed`: the computation itself broke. */
-  readonly phase: 'waiting' | 'running' | 'slow' | 'answered' | 'refused' | 'failed';
-  /** The last answer that was good, and the text it belongs to; kept while newer input is wrong or running. */
+  /**
+   * `slow`: it has been running long enough to say so. `early`: the newest input has its early answer. `failed`: the
+   * computation itself broke.
+   */
+  readonly phase: 'waiting' | 'running' | 'slow' | 'early' | 'answered' | 'refused' | 'failed';
+  /** The last whole answer that was good, and the text it belongs to; kept while newer input is wrong or running. */
   readonly shown?: { readonly value: Answered; readonly siteText: string };
+  /** An answer to newer input than `shown`, without what takes longer; only where a whole one stands already. */
+  readonly early?: Answered;
   readonly changes?: Changes;
   readonly areChangesRunning: boolean;
   /** Why the newest input has no answer. */
@@ -39,16 +56,14 @@ export const NO_ANSWER_YET = {
 } as const satisfies AnswerState<never, never, never>;
 
 export interface Timing {
-  /** Pause after a key before computing, in milliseconds. */
-  readonly settle: number;
-  /** After this long the screen says that it is running. LOOK: 0.4 s. */
+  /** After this long the screen says that it is running, in milliseconds. LOOK: 0.4 s. */
   readonly sayRunning: number;
   /** Rest after an answer before the search for changes: the next key would only end it again. */
   readonly beforeChanges: number;
 }
 
-/** Judgement: 40 ms joins the keys of one word and is not felt as waiting; 250 ms is the pause between two of them. */
-export const USUAL_TIMING: Timing = { settle: 40, sayRunning: 400, beforeChanges: 250 };
+/** Judgement: 250 ms is the pause between two words. */
+export const USUAL_TIMING: Timing = { sayRunning: 400, beforeChanges: 250 };
 
 export interface Answerer {
   /** Asks about the newest input of the place in hand. */
@@ -64,7 +79,6 @@ export function createAnswerer<Answered, Problem, Changes>(
 ): Answerer {
   let newest = '';
   let isBusy = false;
-  let settling: ReturnType<typeof setTimeout> | undefined;
   let resting: ReturnType<typeof setTimeout> | undefined;
   let sayRunning: ReturnType<typeof setTimeout> | undefined;
 
@@ -80,8 +94,7 @@ export function createAnswerer<Answered, Problem, Changes>(
     sayRunning ??= setTimeout(() => {
       store.update((state) => (state.phase === 'running' ? { ...state, phase: 'slow' } : state));
     }, timing.sayRunning);
-    clearTimeout(settling);
-    settling = setTimeout(run, timing.settle);
+    void run();
   };
 
   const stopChanges = (): void => {
@@ -92,31 +105,59 @@ export function createAnswerer<Answered, Problem, Changes>(
   const run = async (): Promise<void> => {
     if (isBusy) return;
     isBusy = true;
-    let asked = newest;
-    let outcome = await answerOrFailure(asked);
-    // Newer input came while this one was computed: nobody waits for this answer any more.
-    while (asked !== newest) {
+    let asked: string;
+    do {
       asked = newest;
-      outcome = await answerOrFailure(asked);
-    }
+      await answerTo(asked);
+    } while (asked !== newest);
     isBusy = false;
-    clearTimeout(sayRunning);
-    sayRunning = undefined;
+  };
+
+  /** Leaves off as soon as newer input has come: nobody waits for this answer any more. */
+  const answerTo = async (asked: string): Promise<void> => {
+    // The first answer of a place comes whole: the page would jump under the reader's eyes.
+    const depth = store.get().shown === undefined ? 'whole' : 'early';
+    let outcome = await finished(room.answer(asked, depth));
+    if (asked !== newest) return;
+    if (outcome.kind === 'done' && outcome.value.ok && outcome.value.isEarly === true) {
+      const early = outcome.value.value;
+      publishEarly(early);
+      outcome = await finished(room.complete(asked, early).then((value) => ({ ok: true, value })));
+      if (asked !== newest) return;
+    }
+    stopSaying();
     publish(asked, outcome);
     if (outcome.kind !== 'done' || !outcome.value.ok) return;
     resting = setTimeout(() => void findChanges(asked), timing.beforeChanges);
   };
 
-  const answerOrFailure = async (siteText: string): Promise<Finished<Answered, Problem>> => {
+  const stopSaying = (): void => {
+    clearTimeout(sayRunning);
+    sayRunning = undefined;
+  };
+
+  const finished = async (
+    answering: Promise<Outcome<Answered, Problem>>,
+  ): Promise<Finished<Answered, Problem>> => {
     try {
-      return { kind: 'done', value: await room.answer(siteText) };
+      return { kind: 'done', value: await answering };
     } catch (error) {
       return { kind: 'failed', message: error instanceof Error ? error.message : String(error) };
     }
   };
 
+  const publishEarly = (early: Answered): void => {
+    stopSaying();
+    store.update(({ failure: _failure, ...state }) => ({
+      ...state,
+      phase: 'early',
+      early,
+      problems: [],
+    }));
+  };
+
   const publish = (siteText: string, outcome: Finished<Answered, Problem>): void => {
-    store.update(({ failure: _failure, ...state }) => {
+    store.update(({ failure: _failure, early: _early, ...state }) => {
       if (outcome.kind === 'failed') {
         return { ...state, phase: 'failed', failure: outcome.message, problems: [] };
       }

@@ -3,6 +3,7 @@ import type { Change, Changeable, MaterialChange, VerdictKind } from '@fallwrigh
 import { isRunning } from '@fallwright/papers';
 import type { Purpose, System } from '@fallwright/units';
 import { formatNumber, formatQuantity } from '@fallwright/units';
+import type { OpenedAlternative } from '../alternatives/opened.ts';
 import type { StaffLayout, StaffMark } from '../drawing/staff.ts';
 import { hasTurn, layOutStaff } from '../drawing/staff.ts';
 import type { Lean } from '../drawing/staff-labels.ts';
@@ -26,6 +27,8 @@ export interface ChangeRow {
   readonly becomes: readonly { readonly kind: VerdictKind; readonly word: string }[];
   /** What it takes to change it. */
   readonly trouble: string;
+  /** The change as an alternative to lay beside the present place. */
+  readonly alternative: OpenedAlternative | undefined;
   /** The staff in words. */
   readonly inWords: string;
 }
@@ -52,7 +55,10 @@ const THINGS: Readonly<Record<Changeable, Thing>> = {
 };
 
 /** The things that turn something, each on its staff. */
-export function changeRows({ changes, sentences }: SiteChanges, system: System): ChangeRow[] {
+export function changeRows(
+  { changes, alternatives, sentences }: SiteChanges,
+  system: System,
+): ChangeRow[] {
   return changes.flatMap((change, index) => {
     if (!hasTurn(change)) return [];
     const { name, purpose, trouble } = THINGS[change.what];
@@ -76,6 +82,7 @@ export function changeRows({ changes, sentences }: SiteChanges, system: System):
       now: { label: full(change.now), lean: leanOfNow(layout) },
       becomes: verdictsBeyond(change),
       trouble,
+      alternative: alternatives[index],
       inWords: sentences[system][index] ?? name,
     };
   });

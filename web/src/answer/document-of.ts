@@ -12,7 +12,7 @@ export function documentOf(site: Site): SiteDocument {
 }
 
 function plainOf(value: unknown): Plain | undefined {
-  if (isGiven(value)) return written(value);
+  if (isGiven(value)) return value.readings ? plainOf(value.readings) : written(value);
   if (Array.isArray(value)) return value.map((item) => plainOf(item) ?? null);
   if (typeof value === 'object' && value !== null) {
     return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, plainOf(item)]));

@@ -4,6 +4,7 @@
  */
 import type { Remote } from 'comlink';
 import { wrap } from 'comlink';
+import type { Glance } from './glance.ts';
 import type { ScribeWork } from './scribe-worker.ts';
 import type { SiteEngineRoom } from './site-answer.ts';
 import type { Scribe } from './site-files.ts';
@@ -34,6 +35,9 @@ function room<Work>(newWorker: () => Worker) {
   let hired: Hired<Work> | undefined;
   let waiting = 0;
   return {
+    hire: (): void => {
+      hired ??= hire<Work>(newWorker());
+    },
     ask: async <Value>(question: (work: Remote<Work>) => Promise<Value>): Promise<Value> => {
       hired ??= hire<Work>(newWorker());
       const mine = hired;
@@ -63,13 +67,29 @@ const newSiteWorker = (): Worker =>
 const newScribeWorker = (): Worker =>
   new Worker(new URL('./scribe-worker.ts', import.meta.url), { type: 'module' });
 
-export function openEngineRooms(): SiteEngineRoom & Scribe {
+export interface ListRoom {
+  readonly glance: (siteText: string) => Promise<Glance>;
+}
+
+export interface EngineRooms extends SiteEngineRoom, Scribe, ListRoom {
+  /** Hires the worker for answers before the first question, so that its script is there when that comes. */
+  readonly getReady: () => void;
+}
+
+export function openEngineRooms(): EngineRooms {
   const front = room<SiteWork>(newSiteWorker);
   const back = room<SiteWork>(newSiteWorker);
   const scribe = room<ScribeWork>(newScribeWorker);
   return {
-    answer: (siteText) => front.ask(async (work) => (await work.answer(siteText)).outcome),
+    getReady: front.hire,
+    answer: (siteText, depth) =>
+      front.ask(async (work) => (await work.answer(siteText, depth)).outcome),
+    complete: async (siteText, early) => ({
+      ...early,
+      ...(await front.ask((work) => work.pressures(siteText, early.answer))),
+    }),
     changes: (siteText) => back.ask((work) => work.changes(siteText)),
+    glance: (siteText) => front.ask(async (work) => (await work.glance(siteText)).outcome),
     dropChanges: back.endIfBusy,
     read: (fileText) => scribe.ask(async (work) => (await work.read(fileText)).outcome),
     write: (siteText) => scribe.ask((work) => work.write(siteText)),

@@ -9,11 +9,21 @@ export interface Fact {
   readonly value: string;
   readonly note?: string;
   readonly isDanger?: boolean;
+  /** Still that of the input before: the new one is being worked out. */
+  readonly isOld?: boolean;
 }
 
-export function factsOf(answer: Answer, installation: Installation, system: System): Fact[] {
+/** `pressuresBefore`: those of the input before, for an answer that has none of its own yet. */
+export function factsOf(
+  answer: Answer,
+  installation: Installation,
+  system: System,
+  pressuresBefore?: Answer['pressureCheck'],
+): Fact[] {
   const flow = (value: number): string => formatQuantity(value, 'sourceFlow', system);
-  const { operatingPoint: point, startUp, pressureCheck } = answer;
+  const { operatingPoint: point, startUp } = answer;
+  const pressureCheck = answer.pressureCheck ?? pressuresBefore;
+  const isOld = answer.pressureCheck === undefined;
   const facts: Fact[] = [];
   if (point !== undefined) {
     facts.push(
@@ -34,13 +44,14 @@ export function factsOf(answer: Answer, installation: Installation, system: Syst
     facts.push({ name: 'a full store lasts', value: duration(answer.drainTime) });
   }
   if (startUp !== undefined) facts.push({ name: 'start', value: startInWords(startUp) });
-  if (pressureCheck !== undefined) facts.push(...pressureFacts(pressureCheck.rows, system));
   if (pressureCheck !== undefined) {
-    facts.push({
+    const lowest: Fact = {
       name: 'lowest head',
       value: formatQuantity(pressureCheck.lowestHead, 'head', system),
       ...(pressureCheck.hasCavity ? { note: 'the water column parts', isDanger: true } : {}),
-    });
+    };
+    const ofPressure = [...pressureFacts(pressureCheck.rows, system), lowest];
+    facts.push(...ofPressure.map((fact) => (isOld ? { ...fact, isOld } : fact)));
   }
   if (point !== undefined) {
     facts.push(
@@ -59,7 +70,7 @@ function ofTheSource({ source }: Installation, flow: (value: number) => string):
 function startInWords(startUp: NonNullable<Answer['startUp']>): string {
   if (startUp.outcome === 'never') return 'never goes on';
   if (startUp.handStrokes === 0) return 'by itself';
-  return startUp.handStrokes === 1 ? '1 hand stroke' : `${startUp.handStrokes} hand strokes`;
+  return startUp.handStrokes === 1 ? 'one push' : `${startUp.handStrokes} hand strokes`;
 }
 
 /** The highest pressure of the run, the bound for a dead stop of the water, and every part that goes over its rating. */

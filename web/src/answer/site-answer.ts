@@ -2,6 +2,7 @@
 import type { Answer, Change, Installation, MaterialChange } from '@fallwright/engine';
 import type { Assumption, Problem } from '@fallwright/records';
 import type { System } from '@fallwright/units';
+import type { OpenedAlternative } from '../alternatives/opened.ts';
 import type { AnswerState, EngineRoom, Outcome } from './answerer.ts';
 
 export type SiteProblem = Problem;
@@ -25,9 +26,14 @@ export interface SiteAnswer {
   readonly warnings: readonly SiteProblem[];
 }
 
+/** What the run for pressures adds. */
+export type SitePressures = Pick<SiteAnswer, 'answer' | 'cautions'>;
+
 /** What would change it, with each change and each material as a sentence in both systems. */
 export interface SiteChanges {
   readonly changes: readonly Change[];
+  /** For each change what to lay beside the present place; absent where it turns nothing. */
+  readonly alternatives: readonly (OpenedAlternative | undefined)[];
   readonly materials: readonly MaterialChange[];
   readonly sentences: Readonly<Record<System, readonly string[]>>;
 }
@@ -35,6 +41,19 @@ export interface SiteChanges {
 export type SiteOutcome = Outcome<SiteAnswer, SiteProblem>;
 export type SiteAnswerState = AnswerState<SiteAnswer, SiteProblem, SiteChanges>;
 export type SiteEngineRoom = EngineRoom<SiteAnswer, SiteProblem, SiteChanges>;
+
+/** The answer that tells the verdict and the flows: the early one, where there is one. */
+export function newestAnswer({ early, shown }: SiteAnswerState): SiteAnswer | undefined {
+  return early ?? shown?.value;
+}
+
+/** Pressures of the input before, while those of the newest are worked out. */
+export function pressuresBefore({
+  early,
+  shown,
+}: SiteAnswerState): Answer['pressureCheck'] | undefined {
+  return early === undefined ? undefined : shown?.value.answer.pressureCheck;
+}
 
 /** What a worker sends back. In a box, because comlink's types take a bare union apart. */
 export interface Reply<Result> {

@@ -2,7 +2,8 @@
  * The worker that answers. It holds no state, so a new one can take its place at any time. Files are another worker's
  * work: the reading of YAML is a third of the code, and no answer needs it.
  */
-import { answerFor } from '@fallwright/engine';
+import type { Answer } from '@fallwright/engine';
+import { answerFor, earlyAnswer, withPressures } from '@fallwright/engine';
 import {
   assumptionsInWords,
   cautions,
@@ -14,7 +15,10 @@ import type { SiteRead } from '@fallwright/records';
 import { installationOf, siteFromData } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import { expose } from 'comlink';
-import type { Reply, SiteChanges, SiteOutcome } from './site-answer.ts';
+import { alternativeFromChange } from '../alternatives/opened.ts';
+import type { Glance } from './glance.ts';
+import { glanceOf } from './glance.ts';
+import type { Reply, SiteChanges, SiteOutcome, SitePressures } from './site-answer.ts';
 
 /** The page sends its document as JSON. */
 function readDocument(siteText: string): SiteRead {
@@ -22,17 +26,26 @@ function readDocument(siteText: string): SiteRead {
   return siteFromData(data);
 }
 
+/** @throws RangeError when the document is none that an answer was given for. */
+function readAnswered(siteText: string) {
+  const read = readDocument(siteText);
+  if (!read.ok) throw new RangeError('this is asked only of a site that has an answer');
+  return { site: read.site, ...installationOf(read.site) };
+}
+
 const work = {
-  /** Verdict, flows, pressures and start-up: what a person waits for. */
-  answer(siteText: string): Reply<SiteOutcome> {
+  /** Verdict, flows and start-up: what a person waits for. */
+  answer(siteText: string, depth: 'early' | 'whole'): Reply<SiteOutcome> {
     const read = readDocument(siteText);
     if (!read.ok) return { outcome: read };
     const { installation, demand, assumptions } = installationOf(read.site);
-    const answer = answerFor(installation, {
+    const early = earlyAnswer(installation, {
       ...(demand === undefined ? {} : { demand }),
       changes: false,
-      startUp: true,
     });
+    const isEarly = early.lacksPressures && depth === 'early';
+    const answer =
+      early.lacksPressures && !isEarly ? withPressures(installation, early.answer) : early.answer;
     const value = {
       installation,
       answer,
@@ -45,14 +58,33 @@ const work = {
       cautions: cautions(answer, read.site),
       warnings: read.warnings,
     };
-    return { outcome: { ok: true, value } };
+    return { outcome: { ok: true, value, isEarly } };
+  },
+
+  /** The pressures of a site that has its early answer: as much work again. */
+  pressures(siteText: string, early: Answer): SitePressures {
+    const { site, installation } = readAnswered(siteText);
+    const answer = withPressures(installation, early);
+    return { answer, cautions: cautions(answer, site) };
+  },
+
+  /** For lists of places: no pressures, no changes. */
+  glance(siteText: string): Reply<Glance> {
+    const read = readDocument(siteText);
+    if (!read.ok)
+      return { outcome: { kind: 'notEnoughYet', first: read.problems[0]?.field ?? '' } };
+    const { installation, demand } = installationOf(read.site);
+    const answer = answerFor(installation, {
+      ...(demand === undefined ? {} : { demand }),
+      changes: false,
+      pressures: false,
+    });
+    return { outcome: glanceOf(answer) };
   },
 
   /** What would change the verdict: many runs, so it comes after. */
   changes(siteText: string): SiteChanges {
-    const read = readDocument(siteText);
-    if (!read.ok) throw new RangeError('changes are asked only of a site that has an answer');
-    const { installation, demand } = installationOf(read.site);
+    const { installation, demand } = readAnswered(siteText);
     const answer = answerFor(installation, {
       ...(demand === undefined ? {} : { demand }),
       changes: true,
@@ -61,6 +93,7 @@ const work = {
     });
     return {
       changes: answer.changes,
+      alternatives: answer.changes.map((change) => alternativeFromChange(change, installation)),
       materials: answer.materials,
       sentences: inBothSystems((system) => changesInWords(answer, system)),
     };

@@ -1,8 +1,12 @@
 /** Puts the stores together: what was kept, what is asked of the engine, what is written down again. */
+import { createComparison } from '../alternatives/kept-comparison.ts';
 import { createAnswerer, NO_ANSWER_YET } from '../answer/answerer.ts';
 import { openEngineRooms } from '../answer/engine-rooms.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { siteFiles } from '../answer/site-files.ts';
+import { createInstall } from '../offline/install.ts';
+import { askToLast } from '../offline/lasting-storage.ts';
+import { createOffline } from '../offline/offline.ts';
 import { FIRST_PLACE_KEY, readFirstPlace } from '../state/first-place.ts';
 import { createJournal } from '../state/journal.ts';
 import type { Conflict, Saved, Standing } from '../state/keeper.ts';
@@ -15,15 +19,20 @@ import { createTabs } from '../state/tabs.ts';
 import type { WorkshopState } from '../state/workshop.ts';
 import { createWorkshop, moveFirstPlace, saveLeft } from '../state/workshop.ts';
 import { LARKRISE } from '../workshop/demo.ts';
+import { createGlances } from '../workshop/glances.ts';
 import { browserShelf, browserStorage, lineToOtherTabs } from './browser-storage.ts';
 import type { Notebook } from './notebook.ts';
 import { showTheme } from './theme.ts';
 
 export async function openNotebook(): Promise<Notebook> {
+  const install = createInstall();
   const keep = browserStorage();
   const settings = createSettings(keep, navigator.language);
   showTheme(settings.get().theme);
   settings.subscribe(() => showTheme(settings.get().theme));
+
+  const rooms = openEngineRooms();
+  if (isPlaceAddress(window.location.pathname)) rooms.getReady();
 
   const { shelf, notKept } = await browserShelf();
   const journal = createJournal(keep);
@@ -47,9 +56,16 @@ export async function openNotebook(): Promise<Notebook> {
     now,
   });
   if (notKept !== undefined) keepTelling(saved, notKept);
+  else askToLast(workshop.state, keep, navigator.storage, now);
+  const offline = createOffline(async () => {
+    await keeper.flush();
+    return saved.get().kind !== 'notSaved';
+  });
 
   const answer = createStore<SiteAnswerState>(NO_ANSWER_YET);
-  const rooms = openEngineRooms();
+  standing.subscribe(() => {
+    if (standing.get().kind === 'opening') rooms.getReady();
+  });
   const { ask, forget } = createAnswerer(rooms, answer);
   let { opening } = place.get();
   place.subscribe(() => {
@@ -73,7 +89,28 @@ export async function openNotebook(): Promise<Notebook> {
   void workshop.refresh();
 
   const files = siteFiles(rooms);
-  return { place, answer, settings, saved, standing, conflict, keeper, workshop, files };
+  const comparison = createComparison();
+  const glances = createGlances(rooms.glance);
+  return {
+    place,
+    answer,
+    settings,
+    saved,
+    standing,
+    conflict,
+    keeper,
+    workshop,
+    comparison,
+    glances,
+    files,
+    offline,
+    install,
+  };
+}
+
+/** Whether an answer will be wanted as soon as the page stands. */
+function isPlaceAddress(path: string): boolean {
+  return path.startsWith('/places/');
 }
 
 /** Nothing that is saved from now on outlasts the page, whatever a save says. */

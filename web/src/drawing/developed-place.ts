@@ -5,6 +5,8 @@
  * known a line is drawn straight between its ends, and the drawing says so.
  */
 import type { Installation, ProfilePoint } from '@fallwright/engine';
+import type { Turn } from '../profile/crests.ts';
+import { turnsOf } from '../profile/crests.ts';
 
 export interface Station {
   readonly station: number;
@@ -16,7 +18,12 @@ export interface Crest extends Station {
   readonly line: 'drive' | 'delivery';
   /** Cubic metres of air taken to be caught there, when the installation says so. */
   readonly air?: number;
+  /** How much the line sinks on its flatter side, in metres; nought for air that is not at a crest. */
+  readonly depth: number;
 }
+
+/** A corner at which a line turns from rising to falling or back, by its station. */
+export type Turns = ReadonlyMap<number, Pick<Turn, 'kind' | 'depth'>>;
 
 export interface DevelopedPlace {
   readonly driveLength: number;
@@ -28,6 +35,7 @@ export interface DevelopedPlace {
   readonly drive: readonly Station[];
   readonly delivery: readonly Station[];
   readonly crests: readonly Crest[];
+  readonly turns: Turns;
   readonly isDriveSurveyed: boolean;
   readonly isDeliverySurveyed: boolean;
 }
@@ -55,21 +63,14 @@ function belowTheSurface([first, ...others]: readonly Station[], highest: number
 const stationsOf = (profile: readonly ProfilePoint[], from: number): Station[] =>
   profile.map((point) => ({ station: from + point.distance, height: point.elevation }));
 
-/** Inner points that stand higher than the points before and after them. */
-function highPoints(stations: readonly Station[]): Station[] {
-  return stations.filter((here, i) => {
-    const before = stations[i - 1];
-    const after = stations[i + 1];
-    return (
-      before !== undefined &&
-      after !== undefined &&
-      here.height > before.height &&
-      here.height >= after.height
-    );
-  });
+function turnsAlong(stations: readonly Station[]): [number, Pick<Turn, 'kind' | 'depth'>][] {
+  return turnsOf(stations).map(({ index, kind, depth }) => [
+    stations[index]?.station ?? 0,
+    { kind, depth },
+  ]);
 }
 
-function heightOn(stations: readonly Station[], station: number): number {
+export function heightOn(stations: readonly Station[], station: number): number {
   for (let i = 1; i < stations.length; i++) {
     const a = stations[i - 1];
     const b = stations[i];
@@ -98,19 +99,30 @@ export function developPlace(installation: Installation): DevelopedPlace {
         { station: driveLength, height: 0 },
         { station: driveLength + deliveryLength, height: lift },
       ];
+  const onDrive = turnsAlong(drive);
+  const onDelivery = turnsAlong(delivery);
+  const crestsOf = (line: Crest['line'], turns: typeof onDrive): Crest[] =>
+    turns
+      .filter(([, { kind }]) => kind === 'crest')
+      .map(([station, { depth }]) => ({
+        line,
+        station,
+        height: heightOn(line === 'drive' ? drive : delivery, station),
+        depth,
+      }));
+  const driveCrests = crestsOf('drive', onDrive);
+  const isAt = (pocket: number, crest: Crest): boolean => Math.abs(pocket - crest.station) < 0.5;
   const pockets = driveLine.pockets.map(
     (pocket): Crest => ({
       line: 'drive',
       station: pocket.distance,
       height: heightOn(drive, pocket.distance),
       air: pocket.volume,
+      depth: driveCrests.find((crest) => isAt(pocket.distance, crest))?.depth ?? 0,
     }),
   );
-  const driveCrests = highPoints(drive)
-    .filter((crest) => !pockets.some((pocket) => Math.abs(pocket.station - crest.station) < 0.5))
-    .map((crest): Crest => ({ line: 'drive', ...crest }));
-  const deliveryCrests = highPoints(delivery).map(
-    (crest): Crest => ({ line: 'delivery', ...crest }),
+  const bledCrests = driveCrests.filter(
+    (crest) => !driveLine.pockets.some((pocket) => isAt(pocket.distance, crest)),
   );
   return {
     driveLength,
@@ -119,7 +131,8 @@ export function developPlace(installation: Installation): DevelopedPlace {
     lift,
     drive,
     delivery,
-    crests: [...pockets, ...driveCrests, ...deliveryCrests],
+    crests: [...pockets, ...bledCrests, ...crestsOf('delivery', onDelivery)],
+    turns: new Map([...onDrive, ...onDelivery]),
     isDriveSurveyed,
     isDeliverySurveyed,
   };

@@ -5,6 +5,7 @@ import { layOutDriveDetail, onTheLevel } from './drive-detail.ts';
 import { groundTicks } from './ground.ts';
 import { apart, layOutHeadPlot } from './head-plot.ts';
 import { fitScales, multiples, roundStep, wholeStep } from './scale.ts';
+import type { Trouble } from './trouble.ts';
 import { layOutWholePlace } from './whole-place.ts';
 
 /** Only what a drawing looks at; the machine's parts do not show in it. */
@@ -45,6 +46,8 @@ const placeWords = {
   gradeShort: 'grade line',
   crest: (station: number) => `crest at ${station} m`,
   stretch: (stretch: number) => `heights drawn ${stretch} × lengths`,
+  restGrade: 'at rest',
+  trouble: ({ kind }: Trouble) => kind,
 };
 
 const driveWords = {
@@ -54,6 +57,7 @@ const driveWords = {
   ram: 'DN20',
   crest: (station: number) => `crest at ${station} m`,
   scaleBar: (metres: number) => `${metres} m`,
+  trouble: ({ kind }: Trouble) => kind,
 };
 
 describe('scales', () => {
@@ -118,7 +122,7 @@ describe('a place unrolled along its line', () => {
         { distance: 160, elevation: 12 },
       ],
     });
-    expect(hump.crests).toEqual([{ line: 'delivery', station: 118, height: 9 }]);
+    expect(hump.crests).toEqual([{ line: 'delivery', station: 118, height: 9, depth: 1 }]);
     expect(hump.isDeliverySurveyed).toBe(true);
   });
 

@@ -1,20 +1,51 @@
+import type { SiteDocument } from '../state/site-document.ts';
+import type { DevelopedPlace } from './developed-place.ts';
 import type { DriveDetailLayout } from './drive-detail.ts';
 import type { PartNames } from './elevation-words.ts';
-import { CrestRing, Letter, Part, PipeLine, RamSign, SurfaceSign, WaterBox } from './symbols.tsx';
+import { LevelHandle } from './level-handle.tsx';
+import type { DrawnLine } from './moving.ts';
+import { PointHandles } from './point-handles.tsx';
+import { Pull } from './pull.tsx';
+import {
+  CrestRing,
+  Letter,
+  Part,
+  PipeLine,
+  RamSign,
+  SurfaceSign,
+  TroubleLines,
+  WaterBox,
+} from './symbols.tsx';
 
 /** The drive line to one scale both ways. */
 export function DriveDetail({
   layout,
   names,
   isMetal,
+  place,
+  shown,
+  grip,
 }: {
   readonly layout: DriveDetailLayout;
   readonly names: PartNames;
   readonly isMetal: boolean;
+  readonly place: DevelopedPlace;
+  /** The document that is drawn. */
+  readonly shown: SiteDocument;
+  readonly grip: number;
 }) {
   const { texts, isNarrow, ram, fall, intake } = layout;
   const size = isNarrow ? 1.9 : 3;
   const strainer = isNarrow ? 3.5 : 5;
+  const drawn: DrawnLine = {
+    line: 'drive',
+    from: 0,
+    corners: place.drive,
+    projection: layout.projection,
+    top: 8,
+    bottom: layout.height - 24,
+    width: layout.width,
+  };
   return (
     <>
       <g aria-hidden="true">
@@ -31,6 +62,15 @@ export function DriveDetail({
         <rect className="d-stone" {...layout.dam} />
         <Letter text={texts.source} tone="of-water" />
       </Part>
+      <LevelHandle
+        level="fall"
+        metres={place.fall}
+        at={{ x: fall.x, y: fall.top }}
+        projection={layout.projection}
+        top={10}
+        words={texts.fall.text}
+        grip={grip}
+      />
       <Part to="drive" name={names.drive}>
         <rect
           className="d-metal"
@@ -46,11 +86,16 @@ export function DriveDetail({
           bore={isNarrow ? 3.5 : 4.5}
           isMetal={isMetal}
         />
+        <TroubleLines lines={layout.troubles} />
         <Letter text={texts.drive} tone="strong" />
+        <Pull d={layout.drive} drawn={drawn} />
       </Part>
       <g aria-hidden="true">
         {layout.crests.map((crest) => (
-          <CrestRing key={crest.label.text} at={crest} label={crest.label} />
+          <CrestRing key={crest.key} at={crest} label={crest.label} />
+        ))}
+        {texts.troubles.map((text) => (
+          <Letter key={text.text} text={text} tone="of-alarm" />
         ))}
         <path
           className="d-waterline"
@@ -58,6 +103,7 @@ export function DriveDetail({
         />
         <Letter text={texts.fall} tone="water-value" />
       </g>
+      <PointHandles shown={shown} drawn={drawn} turns={place.turns} grip={grip} />
       <Part to="ram" name={names.ram}>
         <rect
           className="d-stone"
@@ -72,6 +118,15 @@ export function DriveDetail({
           bore={isNarrow ? 2 : 2.5}
         />
         <RamSign at={ram} size={size} />
+        {layout.isRamOver && (
+          <rect
+            className="d-over"
+            x={ram.x - 5 * size}
+            y={ram.y - 17.5 * size}
+            width={18 * size}
+            height={23 * size}
+          />
+        )}
         <Letter text={texts.ram} tone="of-metal" />
       </Part>
       <g aria-hidden="true">

@@ -4,15 +4,18 @@ import { GRAVITY } from '@fallwright/engine';
 import type { System } from '@fallwright/units';
 import { formatQuantity } from '@fallwright/units';
 import type { SiteAnswer } from '../answer/site-answer.ts';
+import { METRES_PER_FOOT } from '../profile/written-metres.ts';
+import type { SiteDocument } from '../state/site-document.ts';
+import { asWritten } from './as-written.ts';
 import { developPlace } from './developed-place.ts';
 import type { Drawn } from './elevation-desk.ts';
 import type { ElevationWords } from './elevation-words.ts';
-
-/** International foot. Source: 1959 agreement of the yard, 0.9144 m, a third of it. */
-const METRES_PER_FOOT = 0.3048;
+import type { Trouble } from './trouble.ts';
+import { troublesOf } from './trouble.ts';
 
 export interface DrawnSite extends Drawn {
   readonly materials: { readonly isDriveMetal: boolean; readonly isDeliveryMetal: boolean };
+  readonly shown: SiteDocument;
 }
 
 /** What the person wrote of the heights, so that their ± stands on the drawing too. */
@@ -21,28 +24,43 @@ export interface HeightsAsWritten {
   readonly liftSpread?: number | undefined;
 }
 
+/** The answer drawn with the heights, lengths and points of `document`, which the answer may be a moment behind. */
 export function elevationOf(
-  { installation, answer }: SiteAnswer,
+  { installation: answered, answer, assumptions }: SiteAnswer,
   {
+    document,
     name,
     system,
     written,
-  }: { readonly name: string; readonly system: System; readonly written: HeightsAsWritten },
+  }: {
+    readonly document: SiteDocument;
+    readonly name: string;
+    readonly system: System;
+    readonly written: HeightsAsWritten;
+  },
 ): DrawnSite {
+  const installation = asWritten(answered, document);
   const place = developPlace(installation);
-  const point = answer.operatingPoint;
-  const envelope = answer.pressureCheck?.envelope;
+  const check = answer.pressureCheck;
+  const envelope = check?.envelope;
   const hasHeads = envelope !== undefined && envelope.distance.length > 1;
+  const lost = answer.operatingPoint && answer.operatingPoint.vesselHead - answered.lift;
+  const vesselHead = lost === undefined ? undefined : installation.lift + lost;
+  const isAirAssumed = assumptions.some(
+    ({ field, value }) => /^drive\[\d+\]\.air$/.test(field) && value.kind === 'quantity',
+  );
   return {
     place,
-    vesselHead: point?.vesselHead,
+    troubles: check === undefined ? [] : troublesOf(place, installation, check, vesselHead),
+    vesselHead,
     ...(hasHeads ? { envelope } : {}),
-    words: wordsFor({ installation, answer, name, system, written }),
+    words: wordsFor({ installation, answer, lost, isAirAssumed, name, system, written }),
     metresPerGridUnit: system === 'us' ? METRES_PER_FOOT : 1,
     materials: {
       isDriveMetal: installation.driveLine.segments.some(isMetal),
       isDeliveryMetal: installation.deliveryLine.segments.some(isMetal),
     },
+    shown: document,
   };
 }
 
@@ -52,10 +70,15 @@ const isMetal = ({ pipe }: PipeSegment): boolean => METALS.includes(pipe.materia
 function wordsFor({
   installation,
   answer,
+  lost: lostHead,
+  isAirAssumed,
   name,
   system,
   written,
 }: Pick<SiteAnswer, 'installation' | 'answer'> & {
+  /** Head lost in the delivery line while the ram runs. */
+  readonly lost: number | undefined;
+  readonly isAirAssumed: boolean;
   readonly name: string;
   readonly system: System;
   readonly written: HeightsAsWritten;
@@ -64,15 +87,22 @@ function wordsFor({
     formatQuantity(metres, 'height', system, spread === undefined ? {} : { spread });
   const length = (metres: number): string => formatQuantity(metres, 'pipeLength', system);
   const { fall, lift, ram, source } = installation;
-  const point = answer.operatingPoint;
   const drive = lineWords(installation.driveLine.segments, length);
   const delivery = lineWords(installation.deliveryLine.segments, length);
   const deliveryMetres = totalOf(installation.deliveryLine.segments);
-  const lost = point === undefined ? undefined : Math.max(0, point.vesselHead - lift);
-  const crest = (station: number, air: number | undefined): string =>
-    air === undefined
-      ? `crest at ${length(station)}`
-      : `${formatQuantity(air, 'smallVolume', system)} of air at ${length(station)}`;
+  const lost = lostHead === undefined ? undefined : Math.max(0, lostHead);
+  const air = (volume: number): string =>
+    `${formatQuantity(volume, 'smallVolume', system)} of air${isAirAssumed ? ' assumed' : ''}`;
+  const driveCrest = (station: number, volume: number | undefined): string =>
+    volume === undefined
+      ? `crest at ${length(station)}, taken as bled`
+      : `${air(volume)} at ${length(station)}`;
+  const pressure = (pascals: number): string =>
+    formatQuantity(pascals, 'pressure', system, { figures: 2 });
+  const trouble = ({ kind, isRam, pressure: most, rating }: Trouble): string =>
+    kind === 'parts'
+      ? 'the water parts here: its head falls to boiling'
+      : `${isRam ? 'the ram is over' : 'over'} its ${pressure(rating ?? 0)} rating: up to ${pressure(most ?? 0)}`;
   const envelope = answer.pressureCheck?.envelope;
   const peak = envelope === undefined ? undefined : Math.max(...envelope.highest);
   const trough = envelope === undefined ? undefined : Math.min(...envelope.lowest);
@@ -107,7 +137,8 @@ function wordsFor({
       fall: `fall ${height(fall, written.fallSpread)}`,
       drive,
       ram: `${ram.name} ram`,
-      crest,
+      crest: driveCrest,
+      trouble,
       scaleBar: (metres) => `${length(metres)}, both ways: nothing stretched`,
     },
     place: {
@@ -119,7 +150,9 @@ function wordsFor({
       delivery: ['delivery line,', delivery],
       grade: lost === undefined ? '' : gradeInWords(lost, deliveryMetres, system),
       gradeShort: 'grade line',
-      crest,
+      crest: (along) => `crest at ${length(along)}: bleed it`,
+      restGrade: 'at rest',
+      trouble,
       stretch: (stretch) =>
         stretch === 1 ? 'heights and lengths to one scale' : `heights drawn ${stretch} × lengths`,
     },

@@ -1,8 +1,10 @@
 /** The picture of the place. It measures its own width and is laid out for it, so letters keep their size. */
 import { useId, useLayoutEffect, useRef, useState } from 'react';
+import type { SiteDocument } from '../state/site-document.ts';
 import { layOutDriveDetail } from './drive-detail.ts';
 import { DriveDetail } from './drive-detail.tsx';
-import type { Drawn } from './elevation-desk.ts';
+import { useEditing } from './editing.ts';
+import type { Drawn, Ranges } from './elevation-desk.ts';
 import { layOutDesk } from './elevation-desk.ts';
 import { layOutHeadPlot } from './head-plot.ts';
 import { HeadPlot } from './head-plot.tsx';
@@ -11,6 +13,8 @@ import { WholePlace } from './whole-place.tsx';
 
 export interface ElevationProps extends Drawn {
   readonly materials: { readonly isDriveMetal: boolean; readonly isDeliveryMetal: boolean };
+  /** The document that is drawn. */
+  readonly shown: SiteDocument;
 }
 
 const ENDS = { source: 'source', ram: 'ram' };
@@ -53,10 +57,33 @@ function useWidth() {
   return { frame, width };
 }
 
+/** What the drawings spanned before a drag began, as long as one goes on: nothing moves under the hand. */
+function useHeldRanges() {
+  const isDragging = useEditing()?.isDragging ?? false;
+  const before = useRef<Ranges>(undefined);
+  return { isDragging, before, held: isDragging ? before.current : undefined };
+}
+
+function useRangesKept(
+  { isDragging, before }: ReturnType<typeof useHeldRanges>,
+  ranges: Ranges,
+): void {
+  useLayoutEffect(() => {
+    if (!isDragging) before.current = ranges;
+  });
+}
+
+/** Radius of what is taken hold of. LOOK: what a finger must hit is 40 px and more. */
+const gripOf = (): number => (window.matchMedia('(pointer: coarse)').matches ? 22 : 14);
+
 function DeskDrawing(props: ElevationProps & { readonly width: number }) {
-  const { words, materials } = props;
-  const layout = layOutDesk(props);
+  const { words, materials, place, shown } = props;
+  const holding = useHeldRanges();
+  const { held } = holding;
+  const layout = layOutDesk({ ...props, held });
   const { detail, whole, heads } = layout;
+  useRangesKept(holding, { detail: detail.layout.range, whole: whole.layout.range });
+  const hand = { place, shown, grip: gripOf() };
   return (
     <Sheet
       width={layout.width}
@@ -64,6 +91,7 @@ function DeskDrawing(props: ElevationProps & { readonly width: number }) {
       title={words.title}
       description={words.description}
     >
+      <path className="d-dim" d={layout.leaders} aria-hidden="true" />
       <g transform={`translate(${detail.x} ${detail.y})`}>
         <rect
           className="d-frame"
@@ -72,7 +100,12 @@ function DeskDrawing(props: ElevationProps & { readonly width: number }) {
           style={{ fill: 'var(--sheet)' }}
           aria-hidden="true"
         />
-        <DriveDetail layout={detail.layout} names={words.parts} isMetal={materials.isDriveMetal} />
+        <DriveDetail
+          layout={detail.layout}
+          names={words.parts}
+          isMetal={materials.isDriveMetal}
+          {...hand}
+        />
       </g>
       <g transform={`translate(0 ${whole.y})`}>
         <WholePlace
@@ -80,9 +113,9 @@ function DeskDrawing(props: ElevationProps & { readonly width: number }) {
           names={words.parts}
           gridUnit={words.gridUnit}
           materials={materials}
+          {...hand}
         />
       </g>
-      <path className="d-dim" d={layout.leaders} aria-hidden="true" />
       {heads !== undefined && (
         <g transform={`translate(${heads.x} ${heads.y})`}>
           <HeadPlot layout={heads.layout} title={words.headsTitle} ends={ENDS} />
@@ -93,9 +126,14 @@ function DeskDrawing(props: ElevationProps & { readonly width: number }) {
 }
 
 function PhoneDrawings(props: ElevationProps & { readonly width: number }) {
-  const { place, vesselHead, envelope, words, materials, metresPerGridUnit, width } = props;
+  const { place, troubles, vesselHead, envelope, words, materials, metresPerGridUnit, width } =
+    props;
+  const holding = useHeldRanges();
+  const { held } = holding;
   const detail = layOutDriveDetail({
     place,
+    troubles,
+    held: held?.detail,
     maxWidth: width,
     maxRise: 140,
     words: words.drive,
@@ -104,16 +142,22 @@ function PhoneDrawings(props: ElevationProps & { readonly width: number }) {
   });
   const whole = layOutWholePlace({
     place,
+    troubles,
+    held: held?.whole,
     vesselHead,
     width,
     words: words.place,
     metresPerGridUnit,
   });
+  useRangesKept(holding, { detail: detail.range, whole: whole.range });
+  const hand = { place, shown: props.shown, grip: gripOf() };
   const heads =
     envelope === undefined || words.heads === undefined
       ? undefined
       : layOutHeadPlot({
           envelope,
+          troubles,
+          driveLength: place.driveLength,
           fall: place.fall,
           width,
           height: 150,
@@ -128,7 +172,12 @@ function PhoneDrawings(props: ElevationProps & { readonly width: number }) {
         title={words.title}
         description={words.description}
       >
-        <DriveDetail layout={detail} names={words.parts} isMetal={materials.isDriveMetal} />
+        <DriveDetail
+          layout={detail}
+          names={words.parts}
+          isMetal={materials.isDriveMetal}
+          {...hand}
+        />
       </Sheet>
       <Sheet width={width} height={whole.height} title={words.placeTitle}>
         <WholePlace
@@ -136,6 +185,7 @@ function PhoneDrawings(props: ElevationProps & { readonly width: number }) {
           names={words.parts}
           gridUnit={words.gridUnit}
           materials={materials}
+          {...hand}
         />
       </Sheet>
       {heads !== undefined && (

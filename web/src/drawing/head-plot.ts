@@ -1,8 +1,10 @@
 /** Highest and lowest head along the drive line: a small plot, source on the left and ram on the right. */
 import type { HeadEnvelope } from '@fallwright/engine';
 import type { Point } from './points.ts';
-import { outline, pathThrough } from './points.ts';
+import { heightAt, outline, pathThrough } from './points.ts';
 import { multiples, wholeStep } from './scale.ts';
+import type { Trouble } from './trouble.ts';
+import { alongPipes } from './trouble.ts';
 import type { GridLine, PlacedText } from './whole-place.ts';
 
 export interface HeadPlotLayout {
@@ -18,6 +20,8 @@ export interface HeadPlotLayout {
   readonly band: string;
   readonly highest: string;
   readonly lowest: string;
+  /** Where the highest head is over a rating, or the lowest one parts the water. */
+  readonly troubles: readonly string[];
   readonly atRest: number;
   readonly zero: number;
   readonly peak: PlacedText;
@@ -33,6 +37,8 @@ export interface HeadPlotWords {
 
 export function layOutHeadPlot({
   envelope,
+  troubles = [],
+  driveLength = envelope.distance[envelope.distance.length - 1] ?? 1,
   fall,
   width,
   height,
@@ -40,6 +46,9 @@ export function layOutHeadPlot({
   metresPerGridUnit = 1,
 }: {
   readonly envelope: HeadEnvelope;
+  readonly troubles?: readonly Trouble[];
+  /** Length of the line now, when a new one is not answered yet. */
+  readonly driveLength?: number;
   readonly fall: number;
   readonly width: number;
   readonly height: number;
@@ -72,6 +81,19 @@ export function layOutHeadPlot({
     band: outline([...top, ...bottom.toReversed()]),
     highest: pathThrough(top),
     lowest: pathThrough(bottom),
+    troubles: alongPipes(troubles)
+      .filter(({ line }) => line === 'drive')
+      .map(({ kind, from, to }) => {
+        const line = kind === 'over' ? top : bottom;
+        const toX = (station: number): number =>
+          frame.left + (station / driveLength) * (frame.right - frame.left);
+        const [left, right] = [toX(from), toX(to)];
+        return pathThrough([
+          { x: left, y: heightAt(line, left) },
+          ...line.filter(({ x }) => x > left && x < right),
+          { x: right, y: heightAt(line, right) },
+        ]);
+      }),
     atRest: toY(fall),
     zero: toY(0),
     peak: { text: words.peak, x, y: peakY + 4, anchor: 'start' },

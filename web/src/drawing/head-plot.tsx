@@ -28,6 +28,9 @@ export function HeadPlot({
       <path className="d-band" d={layout.band} />
       <path className="d-waterline" d={layout.highest} />
       <path className="d-waterline" d={layout.lowest} />
+      {layout.troubles.map((d) => (
+        <path key={d} className="d-over" d={d} />
+      ))}
       <path className="d-grade" d={`M${frame.left} ${layout.atRest}H${frame.right}`} />
       <path
         className="d-dim"

@@ -85,14 +85,30 @@ export function Letter({ text, tone = '' }: { readonly text: PlacedText; readonl
 }
 
 /** A high point where air collects: an open ring with its place beside it. */
-export function CrestRing({ at, label }: { readonly at: Point; readonly label: PlacedText }) {
+export function CrestRing({
+  at,
+  label,
+}: {
+  readonly at: Point;
+  readonly label?: PlacedText | undefined;
+}) {
   return (
     <>
-      <path className="d-dim" d={`M${at.x} ${at.y - 5}V${label.y + 4}`} />
+      {label !== undefined && (
+        <path
+          className="d-dim"
+          d={`M${at.x} ${label.y < at.y ? at.y - 5 : at.y + 5}V${label.y < at.y ? label.y + 4 : label.y - 12}`}
+        />
+      )}
       <circle className="d-open" cx={at.x} cy={at.y} r={5} />
-      <Letter text={label} tone="strong" />
+      {label !== undefined && <Letter text={label} tone="strong" />}
     </>
   );
+}
+
+/** A part of a pipe that its pressure is too much for, or too little: a line in the alarm colour along it. */
+export function TroubleLines({ lines }: { readonly lines: readonly string[] }) {
+  return lines.map((d) => <path key={d} className="d-trouble" d={d} />);
 }
 
 /**
@@ -111,12 +127,15 @@ export function Part({
   readonly children: React.ReactNode;
 }) {
   return isRepeated ? (
-    <a href={`#${to}`} tabIndex={-1} aria-hidden="true">
+    <a href={`#${to}`} tabIndex={-1} aria-hidden="true" onDragStart={noDragging}>
       {children}
     </a>
   ) : (
-    <a href={`#${to}`} aria-label={name}>
+    <a href={`#${to}`} aria-label={name} onDragStart={noDragging}>
       {children}
     </a>
   );
 }
+
+/** The browser would drag a link away; here a drag bends the line. */
+const noDragging = (event: React.DragEvent): void => event.preventDefault();

@@ -4,11 +4,16 @@
  * Pure geometry in pixels for a given width. A narrow frame gets its own layout (fewer labels, the lift told with the
  * tank), never a shrunken wide one.
  */
-import type { DevelopedPlace, Station } from './developed-place.ts';
+import type { Crest, DevelopedPlace, Station } from './developed-place.ts';
 import { groundTicks } from './ground.ts';
+import type { Projection } from './handles.ts';
 import type { Point } from './points.ts';
 import { extentBetween, pathThrough } from './points.ts';
 import { fitScales, multiples, wholeStep } from './scale.ts';
+import type { Rect } from './thin.ts';
+import { overlaps, spacedOut, thinned } from './thin.ts';
+import type { Trouble } from './trouble.ts';
+import { alongPipes, partOf } from './trouble.ts';
 
 export interface PlacedText extends Point {
   readonly text: string;
@@ -33,6 +38,15 @@ export interface WholePlaceWords {
   /** `along` is the distance from the upper end of its own line. */
   readonly crest: (along: number, air: number | undefined) => string;
   readonly stretch: (stretch: number) => string;
+  readonly restGrade: string;
+  readonly trouble: (trouble: Trouble) => string;
+}
+
+/** The heights and lengths that a drawing spans. Held while something is dragged, so that nothing moves under the hand. */
+export interface WholeRange {
+  readonly highest: number;
+  readonly lowest: number;
+  readonly total: number;
 }
 
 export interface WholePlaceLayout {
@@ -71,7 +85,13 @@ export interface WholePlaceLayout {
   /** Level of the tank's outlet carried back to the ram: the delivery line at rest. */
   readonly restGrade: string;
   readonly riser?: string;
-  readonly crests: readonly (Point & { readonly label: PlacedText })[];
+  readonly crests: readonly PlacedCrest[];
+  /** Parts of the lines where the pressure is too high or too low for them. */
+  readonly troubles: readonly string[];
+  /** Where the tank's level is taken hold of. */
+  readonly levelHandle: Point;
+  readonly range: WholeRange;
+  readonly projection: Projection;
   readonly liftDimension?: { readonly x: number; readonly top: number; readonly bottom: number };
   readonly texts: {
     readonly tank: PlacedText;
@@ -80,6 +100,8 @@ export interface WholePlaceLayout {
     readonly ram: PlacedText;
     readonly delivery: readonly PlacedText[];
     readonly grade?: PlacedText;
+    readonly restGrade?: PlacedText;
+    readonly troubles: readonly PlacedText[];
     readonly stretch: PlacedText;
   };
   /** The part that the unstretched detail shows, to be framed; absent when nothing is stretched. */
@@ -99,29 +121,43 @@ const roughWaterWidth = (text: string): number => 7.7 * text.length;
 
 const GROUND_BELOW_PIPE = 5;
 
+/** An open ring on the line, with its words where there is room for them. */
+export type PlacedCrest = Point & { readonly key: string; readonly label?: PlacedText };
+
+/** No corner that is left out of a drawn line lies further than this from it, in pixels. */
+const PIPE_TOLERANCE = 0.4;
+const GROUND_TOLERANCE = 2.5;
+
 export function layOutWholePlace({
   place,
+  troubles = [],
   vesselHead,
   width,
   words,
   metresPerGridUnit = 1,
+  held,
 }: {
   readonly place: DevelopedPlace;
+  readonly troubles?: readonly Trouble[];
   /** Head in the air vessel while it runs. */
   readonly vesselHead?: number | undefined;
   readonly width: number;
   readonly words: WholePlaceWords;
   /** 1 for a grid in metres, 0.3048 for one in feet. */
   readonly metresPerGridUnit?: number;
+  readonly held?: WholeRange | undefined;
 }): WholePlaceLayout {
   const isNarrow = width < 700;
   const margin = isNarrow
     ? { left: 30, right: 26, top: 30, bottom: 36 }
     : { left: 74, right: 104, top: 32, bottom: 46 };
   const heights = [...place.drive, ...place.delivery].map((s) => s.height);
-  const highest = Math.max(place.lift, place.fall, vesselHead ?? 0, ...heights);
-  const lowest = Math.min(0, ...heights);
-  const total = place.driveLength + place.deliveryLength;
+  const range = held ?? {
+    highest: Math.max(place.lift, place.fall, vesselHead ?? 0, ...heights),
+    lowest: Math.min(0, ...heights),
+    total: place.driveLength + place.deliveryLength,
+  };
+  const { highest, lowest, total } = range;
   const scales = fitScales({
     length: total,
     height: highest - lowest,
@@ -135,8 +171,8 @@ export function layOutWholePlace({
   const toY = (height: number): number => top + (highest - height) * scales.up;
   const toPoint = (s: Station): Point => ({ x: toX(s.station), y: toY(s.height) });
 
-  const drive = place.drive.map(toPoint);
-  const delivery = place.delivery.map(toPoint);
+  const drive = thinned(place.drive.map(toPoint), PIPE_TOLERANCE);
+  const delivery = thinned(place.delivery.map(toPoint), PIPE_TOLERANCE);
   const rightX = toX(total);
   const ram = { x: toX(place.driveLength), y: toY(0) };
   const tankHeight = isNarrow ? 15 : 20;
@@ -152,24 +188,12 @@ export function layOutWholePlace({
   const unit = metresPerGridUnit;
   const levelStep = wholeStep((highest - lowest) / unit, isNarrow ? 4 : 7) * unit;
   const stationStep = wholeStep(total / unit, isNarrow ? 4 : 9) * unit;
-  const ground = groundUnder({ drive, delivery, pool, tank, isNarrow });
-
-  // Those of the drive line stand in its own drawing.
-  const onDelivery = place.crests.filter((crest) => crest.line === 'delivery');
-  const crests = onDelivery.map((crest) => {
-    const at = toPoint(crest);
-    const text = words.crest(crest.station - place.driveLength, crest.air);
-    const wouldLeave = at.x - 8 - roughTextWidth(text) < 4;
-    return {
-      x: at.x,
-      y: at.y - 3,
-      label: {
-        text,
-        x: wouldLeave ? at.x + 8 : at.x - 4,
-        y: at.y - 18,
-        anchor: wouldLeave ? ('start' as const) : ('end' as const),
-      },
-    };
+  const ground = groundUnder({
+    drive: thinned(drive, GROUND_TOLERANCE),
+    delivery: thinned(delivery, GROUND_TOLERANCE),
+    pool,
+    tank,
+    isNarrow,
   });
 
   const restY = toY(place.lift);
@@ -183,10 +207,48 @@ export function layOutWholePlace({
   });
   const gradeY = vesselHead === undefined ? undefined : toY(vesselHead);
   const hasDetail = scales.stretch > 1;
+  const grade =
+    gradeY === undefined
+      ? undefined
+      : gradeText(
+          isNarrow || roughWaterWidth(words.grade) > 0.7 * (rightX - ram.x)
+            ? words.gradeShort
+            : words.grade,
+          { isNarrow, ram, rightX, gradeY: Math.min(gradeY, restY) },
+        );
+  // Where both grade lines are one stroke there is no room, and no need, to name the second.
+  const hasRestName = gradeY !== undefined && restY - gradeY >= 18 && !isNarrow;
+  const liftWords: { readonly lift?: PlacedText; readonly liftNote?: PlacedText } = isNarrow
+    ? {}
+    : liftTexts(words, rightX + 38, (restY + ram.y) / 2);
+  const tankText: PlacedText = isNarrow
+    ? { text: `${words.tank}, ${words.lift}`, x: width - 6, y: 14, anchor: 'end' }
+    : { text: words.tank, x: rightX + 6, y: tank.y - 16, anchor: 'middle' };
+  const underneath = deliveryLabel.isUnder ? UNDER : 0;
+  const told = troubles.filter(({ line }) => line === 'delivery').map(words.trouble);
+  const troubleTexts = told.map(
+    (text, i): PlacedText => ({
+      text,
+      x: isNarrow ? 6 : 42,
+      y: bottom + (isNarrow ? 50 : 36) + underneath + i * UNDER,
+      anchor: 'start',
+    }),
+  );
+  // Those of the drive line stand in its own drawing.
+  const crests = placeCrests({
+    crests: place.crests.filter((crest) => crest.line === 'delivery'),
+    toPoint,
+    labelOf: (crest) => words.crest(crest.station - place.driveLength, crest.air),
+    line: delivery,
+    taken: [tankText, grade, liftWords.lift, liftWords.liftNote, ...deliveryLabel.texts].flatMap(
+      (text) => (text === undefined ? [] : [rectOf(text)]),
+    ),
+    width,
+  });
 
   return {
     width,
-    height: bottom + margin.bottom + (deliveryLabel.isUnder ? UNDER : 0),
+    height: bottom + margin.bottom + underneath + told.length * UNDER,
     stretch: scales.stretch,
     isNarrow,
     frame: { left: isNarrow ? margin.left - 6 : 42, right: gridRight, top: top - 8, bottom },
@@ -223,33 +285,41 @@ export function layOutWholePlace({
       { x: rightX, y: restY },
     ]),
     crests,
+    troubles: alongPipes(troubles).map(({ line, from, to }) =>
+      pathThrough(partOf(line === 'drive' ? place.drive : place.delivery, from, to).map(toPoint)),
+    ),
+    levelHandle: isNarrow ? { x: tank.x + tank.width / 2, y: restY } : { x: rightX + 46, y: restY },
+    range,
+    projection: {
+      toPoint,
+      toStation: ({ x, y }) => ({
+        station: (x - margin.left) / scales.along,
+        height: highest - (y - top) / scales.up,
+      }),
+      metresPerPixel: { along: 1 / scales.along, up: 1 / scales.up },
+    },
     ...(isNarrow ? {} : { liftDimension: { x: rightX + 46, top: restY, bottom: ram.y } }),
     texts: {
-      tank: isNarrow
-        ? { text: `${words.tank}, ${words.lift}`, x: width - 6, y: 14, anchor: 'end' }
-        : { text: words.tank, x: rightX + 6, y: tank.y - 16, anchor: 'middle' },
-      ...(isNarrow ? {} : liftTexts(words, rightX + 38, (restY + ram.y) / 2)),
+      tank: tankText,
+      ...liftWords,
       ram: { text: words.ram, x: ram.x + 16, y: ram.y + 18, anchor: 'start' },
       delivery: deliveryLabel.texts,
-      ...(gradeY === undefined
-        ? {}
-        : {
-            grade: gradeText(
-              isNarrow || roughWaterWidth(words.grade) > 0.7 * (rightX - ram.x)
-                ? words.gradeShort
-                : words.grade,
-              {
-                isNarrow,
-                ram,
-                rightX,
-                gradeY: Math.min(gradeY, restY),
-              },
-            ),
-          }),
+      ...(grade === undefined ? {} : { grade }),
+      ...(hasRestName
+        ? {
+            restGrade: {
+              text: words.restGrade,
+              x: ram.x + 0.78 * (rightX - ram.x),
+              y: restY + 15,
+              anchor: 'end' as const,
+            },
+          }
+        : {}),
+      troubles: troubleTexts,
       stretch: {
         text: words.stretch(scales.stretch),
         x: isNarrow ? width - 6 : gridRight,
-        y: isNarrow ? bottom + 32 + (deliveryLabel.isUnder ? UNDER : 0) : bottom - 6,
+        y: isNarrow ? bottom + 32 + underneath : bottom - 6,
         anchor: 'end',
       },
     },
@@ -267,6 +337,74 @@ export function layOutWholePlace({
         }
       : {}),
   };
+}
+
+/** The paper that a label covers. */
+function rectOf(text: PlacedText): Rect {
+  const wide = roughTextWidth(text.text);
+  const left =
+    text.anchor === 'start' ? text.x : text.anchor === 'end' ? text.x - wide : text.x - wide / 2;
+  return { left, right: left + wide, top: text.y - 12, bottom: text.y + 4 };
+}
+
+/** Judgement: closer rings would touch. */
+const RING_GAP = 14;
+
+/**
+ * Rings on the crests and their words: above them and to the left, to the right, or below, wherever neither the line nor
+ * other words stand. Where a survey has more crests than there is room for, the deepest are shown.
+ */
+function placeCrests({
+  crests,
+  toPoint,
+  labelOf,
+  line,
+  taken,
+  width,
+}: {
+  readonly crests: readonly Crest[];
+  readonly toPoint: (station: Station) => Point;
+  readonly labelOf: (crest: Crest) => string;
+  readonly line: readonly Point[];
+  readonly taken: readonly Rect[];
+  readonly width: number;
+}): readonly PlacedCrest[] {
+  const rings = spacedOut(crests, {
+    xOf: (crest) => toPoint(crest).x,
+    rankOf: ({ depth }) => depth,
+    gap: RING_GAP,
+  });
+  const used = [...taken];
+  const labels = new Map<Crest, PlacedText>();
+  for (const crest of rings.toSorted((a, b) => b.depth - a.depth)) {
+    const at = toPoint(crest);
+    const text = labelOf(crest);
+    const places: readonly PlacedText[] = [
+      { text, x: at.x - 4, y: at.y - 18, anchor: 'end' },
+      { text, x: at.x + 4, y: at.y - 18, anchor: 'start' },
+      { text, x: at.x, y: at.y + 38, anchor: 'middle' },
+    ];
+    const free = places.find((place) => {
+      const rect = rectOf(place);
+      if (rect.left < 4 || rect.right > width - 4 || rect.top < 0) return false;
+      const { least, most } = extentBetween(line, rect.left, rect.right);
+      const isClear = place.y < at.y ? rect.bottom < least - 3 : rect.top > most + 14;
+      return isClear && !used.some((other) => overlaps(rect, other));
+    });
+    if (free === undefined) continue;
+    used.push(rectOf(free));
+    labels.set(crest, free);
+  }
+  return rings.map((crest) => {
+    const at = toPoint(crest);
+    const label = labels.get(crest);
+    return {
+      key: `${crest.line}-${crest.station}`,
+      x: at.x,
+      y: at.y - 3,
+      ...(label === undefined ? {} : { label }),
+    };
+  });
 }
 
 const signed = (value: number): string => {

@@ -1,5 +1,11 @@
+import type { SiteDocument } from '../state/site-document.ts';
+import type { DevelopedPlace } from './developed-place.ts';
 import type { PartNames } from './elevation-words.ts';
-import { CrestRing, Letter, Part, PipeLine, RamSign, WaterBox } from './symbols.tsx';
+import { LevelHandle } from './level-handle.tsx';
+import type { DrawnLine } from './moving.ts';
+import { PointHandles } from './point-handles.tsx';
+import { Pull } from './pull.tsx';
+import { CrestRing, Letter, Part, PipeLine, RamSign, TroubleLines, WaterBox } from './symbols.tsx';
 import type { WholePlaceLayout } from './whole-place.ts';
 
 /** The whole place, drawn from its layout. Source, drive line and ram stand in the detail too, which names them. */
@@ -8,13 +14,29 @@ export function WholePlace({
   names,
   gridUnit,
   materials,
+  place,
+  shown,
+  grip,
 }: {
   readonly layout: WholePlaceLayout;
   readonly names: PartNames;
   readonly gridUnit: string;
   readonly materials: { readonly isDriveMetal: boolean; readonly isDeliveryMetal: boolean };
+  readonly place: DevelopedPlace;
+  /** The document that is drawn. */
+  readonly shown: SiteDocument;
+  readonly grip: number;
 }) {
   const { frame, texts, isNarrow } = layout;
+  const drawn: DrawnLine = {
+    line: 'delivery',
+    from: place.driveLength,
+    corners: place.delivery,
+    projection: layout.projection,
+    top: 8,
+    bottom: frame.bottom + 12,
+    width: layout.width,
+  };
   return (
     <>
       <g aria-hidden="true">
@@ -81,10 +103,18 @@ export function WholePlace({
           bore={isNarrow ? 2 : 3}
           isMetal={materials.isDeliveryMetal}
         />
+        <TroubleLines lines={layout.troubles} />
         {texts.delivery.map((line) => (
           <Letter key={line.text} text={line} tone="of-water" />
         ))}
+        <Pull d={layout.delivery} drawn={drawn} />
       </Part>
+      <g aria-hidden="true">
+        {layout.crests.map((crest) => (
+          <CrestRing key={crest.key} at={crest} label={crest.label} />
+        ))}
+      </g>
+      <PointHandles shown={shown} drawn={drawn} turns={place.turns} grip={grip} />
       <Part to="tank" name={names.tank}>
         <WaterBox {...layout.tank} />
         <path
@@ -94,9 +124,6 @@ export function WholePlace({
         <Letter text={texts.tank} tone="strong" />
       </Part>
       <g aria-hidden="true">
-        {layout.crests.map((crest) => (
-          <CrestRing key={crest.label.text} at={crest} label={crest.label} />
-        ))}
         {layout.liftDimension !== undefined && (
           <path
             className="d-dim"
@@ -106,8 +133,21 @@ export function WholePlace({
         {texts.lift !== undefined && <Letter text={texts.lift} tone="strong" />}
         {texts.liftNote !== undefined && <Letter text={texts.liftNote} tone="second" />}
         {texts.grade !== undefined && <Letter text={texts.grade} tone="of-water" />}
+        {texts.restGrade !== undefined && <Letter text={texts.restGrade} tone="of-water" />}
+        {texts.troubles.map((text) => (
+          <Letter key={text.text} text={text} tone="of-alarm" />
+        ))}
         <Letter text={texts.stretch} tone="second" />
       </g>
+      <LevelHandle
+        level="lift"
+        metres={place.lift}
+        at={layout.levelHandle}
+        projection={layout.projection}
+        top={10}
+        words={(texts.lift ?? texts.tank).text}
+        grip={grip}
+      />
     </>
   );
 }

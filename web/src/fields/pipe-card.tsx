@@ -27,7 +27,7 @@ const HELD_OPTIONS = ['buried', 'clamped', 'at the upper end', 'loose'].map((val
   label: value,
 }));
 const LAID_OPTIONS = ['straight', 'over a crest'].map((value) => ({ value, label: value }));
-const MORE_KEYS = ['fittings', 'laid', 'held', 'air', 'freeAir', 'profile'];
+const MORE_KEYS = ['fittings', 'laid', 'held', 'air', 'freeAir'];
 
 export function PipeCard({
   line,
@@ -166,9 +166,6 @@ export function PipeCard({
             called={`the rating of ${called}`}
             purpose="pressure"
           />
-        )}
-        {pipe.profile !== undefined && (
-          <p className="note">Its surveyed profile comes from the file and is kept.</p>
         )}
       </More>
       {count > 1 && (

@@ -3,9 +3,9 @@ import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { textOf } from '../state/entry.ts';
-import { putValue } from '../state/place.ts';
-import type { Path, Plain } from '../state/site-document.ts';
-import { isList, isRecord, valueAt } from '../state/site-document.ts';
+import { putDocument } from '../state/place.ts';
+import type { Path, Plain, SiteDocument } from '../state/site-document.ts';
+import { isList, isRecord, valueAt, withValue } from '../state/site-document.ts';
 import { FieldFrame } from './field-frame.tsx';
 
 export function TextField({
@@ -15,6 +15,8 @@ export function TextField({
   placeholder,
   whenEmpty,
   isListed = false,
+  read = (document) => valueAt(document, path),
+  write = (document, value) => withValue(document, path, value),
 }: {
   readonly path: Path;
   readonly label: string;
@@ -23,9 +25,12 @@ export function TextField({
   readonly whenEmpty?: React.ReactNode;
   /** Several entries, separated by commas. */
   readonly isListed?: boolean;
+  readonly read?: (document: SiteDocument) => Plain | undefined;
+  /** How the entry is put into the document, where that is more than its path. */
+  readonly write?: (document: SiteDocument, value: Plain | undefined) => SiteDocument;
 }) {
   const { place } = useNotebook();
-  const entry = useStore(place, (state) => valueAt(state.document, path));
+  const entry = useStore(place, (state) => read(state.document));
   const written = wordsOf(entry);
   // What is typed stays as typed, trailing comma and all, while the document holds the entries.
   const [typed, setTyped] = useState<string>();
@@ -50,7 +55,9 @@ export function TextField({
           onChange={(event) => {
             setTyped(event.target.value);
             const value = entryFrom(event.target.value, isListed);
-            place.update((state) => putValue(state, { path, value, called }));
+            place.update((state) =>
+              putDocument(state, { path, called, document: write(state.document, value) }),
+            );
           }}
           onBlur={() => {
             setInside(false);

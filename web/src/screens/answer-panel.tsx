@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import { factsOf } from '../answer/facts.ts';
 import type { SiteAnswer } from '../answer/site-answer.ts';
+import { newestAnswer, pressuresBefore } from '../answer/site-answer.ts';
 import { answerInWords, inSpeech } from '../answer/words.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
@@ -12,7 +13,7 @@ import { Needs } from './needs.tsx';
 export function AnswerPanel() {
   const { answer, settings } = useNotebook();
   const system = useStore(settings, (state) => state.system);
-  const shown = useStore(answer, (state) => state.shown?.value);
+  const shown = useStore(answer, newestAnswer);
   return (
     <section className="answer" id="answer" aria-label="Answer">
       <Needs hasAnswer={shown !== undefined} />
@@ -32,7 +33,11 @@ function GivenAnswer({
   const phase = useStore(answer, (state) => state.phase);
   const changed = useStore(place, (state) => state.lastChanged);
   const words = useMemo(() => answerInWords(shown, system), [shown, system]);
-  const facts = useMemo(() => factsOf(shown.answer, shown.installation, system), [shown, system]);
+  const before = useStore(answer, pressuresBefore);
+  const facts = useMemo(
+    () => factsOf(shown.answer, shown.installation, system, before),
+    [shown, system, before],
+  );
   const isStale = phase === 'slow' || phase === 'refused' || phase === 'failed';
   const { kind } = shown.answer.verdict;
   return (
@@ -59,7 +64,7 @@ function GivenAnswer({
       <p>{words.reason}</p>
       <dl className="facts">
         {facts.map((fact) => (
-          <div key={fact.name}>
+          <div key={fact.name} className={fact.isOld === true ? 'of-before' : undefined}>
             <dt>{fact.name}</dt>
             <dd className={fact.isDanger === true ? 'of-alarm' : undefined}>
               {fact.value}

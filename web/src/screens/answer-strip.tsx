@@ -1,5 +1,6 @@
 /** The answer in one line at the foot of the screen, while the answer itself is out of sight: fields and answer stay together. */
 import { useEffect, useMemo, useState } from 'react';
+import { newestAnswer } from '../answer/site-answer.ts';
 import { answerInWords } from '../answer/words.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
@@ -8,7 +9,7 @@ import { VerdictMark, wordTone } from '../marks/verdict-mark.tsx';
 export function AnswerStrip() {
   const { answer, settings } = useNotebook();
   const system = useStore(settings, (state) => state.system);
-  const shown = useStore(answer, (state) => state.shown?.value);
+  const shown = useStore(answer, newestAnswer);
   const phase = useStore(answer, (state) => state.phase);
   const lacking = useStore(
     answer,

@@ -1,5 +1,8 @@
 /** What would change it: one staff for each thing the owner can change. */
 import { useMemo } from 'react';
+import { useLocation } from 'wouter';
+import { withAsked } from '../alternatives/kept-comparison.ts';
+import type { OpenedAlternative } from '../alternatives/opened.ts';
 import type { ChangeRow, MaterialRow } from '../answer/change-rows.ts';
 import { changeRows, materialRows, turnsNothing } from '../answer/change-rows.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
@@ -93,11 +96,39 @@ function OtherMaterials({ rows }: { readonly rows: readonly MaterialRow[] }) {
               <VerdictMark kind={row.kind} width={36} />
               {row.word}
             </span>
-            <span className="keep">{row.amount}</span>
+            <span className="keep amount">{row.amount}</span>
+            <CompareButton asked={{ kind: 'pipe', name: row.name }} called={row.name} />
           </li>
         ))}
       </ul>
     </>
+  );
+}
+
+/** Lays the change beside the present place, on the leaf where places are compared. */
+function CompareButton({
+  asked,
+  called,
+}: {
+  readonly asked: OpenedAlternative;
+  readonly called: string;
+}) {
+  const { comparison, standing } = useNotebook();
+  const id = useStore(standing, (state) => (state.kind === 'open' ? state.id : undefined));
+  const [, go] = useLocation();
+  if (id === undefined) return null;
+  return (
+    <button
+      type="button"
+      className="button plain compare"
+      aria-label={`Compare: ${called}`}
+      onClick={() => {
+        comparison.update((state) => withAsked(state, asked));
+        go(`/places/${id}/pipes`);
+      }}
+    >
+      compare
+    </button>
   );
 }
 
@@ -116,7 +147,12 @@ function Row({ row }: { readonly row: ChangeRow }) {
           </span>
         ))}
       </td>
-      <td className="trouble">{row.trouble}</td>
+      <td className="trouble">
+        {row.trouble}
+        {row.alternative !== undefined && (
+          <CompareButton asked={row.alternative} called={row.name} />
+        )}
+      </td>
     </tr>
   );
 }

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
+import { OfflineLines } from '../offline/offline-lines.tsx';
 
 const SYSTEM_OPTIONS = [
   { value: 'metric', label: 'metric' },
@@ -19,26 +20,29 @@ export function NotebookHead() {
   const { settings } = useNotebook();
   const { system, theme } = useStore(settings, (state) => state);
   return (
-    <header className="notebook-head">
-      <Link href="/" className="name">
-        Fallwright<span className="to-places"> places</span>
-      </Link>
-      <SavedMark />
-      <div className="row">
-        <Choice
-          legend="Units"
-          options={SYSTEM_OPTIONS}
-          value={system}
-          onChoose={(chosen) => settings.update((state) => ({ ...state, system: chosen }))}
-        />
-        <Choice
-          legend="Page"
-          options={THEME_OPTIONS}
-          value={theme}
-          onChoose={(chosen) => settings.update((state) => ({ ...state, theme: chosen }))}
-        />
-      </div>
-    </header>
+    <>
+      <header className="notebook-head">
+        <Link href="/" className="name">
+          Fallwright<span className="to-places"> places</span>
+        </Link>
+        <SavedMark />
+        <div className="row">
+          <Choice
+            legend="Units"
+            options={SYSTEM_OPTIONS}
+            value={system}
+            onChoose={(chosen) => settings.update((state) => ({ ...state, system: chosen }))}
+          />
+          <Choice
+            legend="Page"
+            options={THEME_OPTIONS}
+            value={theme}
+            onChoose={(chosen) => settings.update((state) => ({ ...state, theme: chosen }))}
+          />
+        </div>
+      </header>
+      <OfflineLines />
+    </>
   );
 }
 

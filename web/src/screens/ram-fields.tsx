@@ -4,7 +4,9 @@ import { AssumedValue, useAssumedWords } from '../fields/assumed-value.tsx';
 import { Firm } from '../fields/origin-choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
-import { otherRamParts, ramParts, withRamPart } from '../state/ram-entry.ts';
+import { textOf } from '../state/entry.ts';
+import { otherRamParts, ramPart, withRamPart } from '../state/ram-entry.ts';
+import { RamParts } from './ram-parts.tsx';
 
 /** Nominal sizes with the inch sizes people call them by. Source: ISO 6708 and ASME B36.10M pair them so (memory). */
 const SIZE_OPTIONS = [
@@ -23,6 +25,14 @@ export function RamFields() {
   const { place, answer } = useNotebook();
   const assumed = useAssumedWords('ram');
   const others = useStore(place, (state) => otherRamParts(state.document).join(', '));
+  const isOwn = useStore(
+    place,
+    ({ document }) =>
+      ramPart(document, ['typical']) === undefined && ramPart(document, ['bore']) !== undefined,
+  );
+  const isHeldByForce = useStore(place, ({ document }) =>
+    ['sprung', 'swing'].includes(textOf(ramPart(document, ['wasteValve', 'kind']))),
+  );
   const ram = useStore(answer, (state) => state.shown?.value.installation.ram);
   return (
     <>
@@ -30,14 +40,16 @@ export function RamFields() {
         path={['ram']}
         label="Typical ram"
         called="the ram"
-        none="the one that fits"
+        none={isOwn ? 'a ram of its own' : 'the one that fits'}
         isOptional={false}
         options={SIZE_OPTIONS}
-        read={(document) => ramParts(document).typical}
-        write={(document, size) => withRamPart(document, 'typical', size)}
+        read={(document) => ramPart(document, ['typical'])}
+        write={(document, size) => withRamPart(document, ['typical'], size)}
         reading={
           assumed === undefined ? (
-            <span>a usual one; put in your own parts below</span>
+            <span>
+              {isOwn ? 'of your own parts, below' : 'a usual one; put in your own parts below'}
+            </span>
           ) : (
             <Firm origin="assumed">{assumed}</Firm>
           )
@@ -51,22 +63,25 @@ export function RamFields() {
         whenEmpty={
           ram !== undefined && <AssumedValue value={ram.wasteValve.stroke} purpose="stroke" />
         }
-        read={(document) => ramParts(document).stroke}
-        write={(document, entry) => withRamPart(document, 'stroke', entry)}
+        read={(document) => ramPart(document, ['stroke'])}
+        write={(document, entry) => withRamPart(document, ['stroke'], entry)}
       />
-      <QuantityField
-        path={['ram', 'weight']}
-        label="Valve weight"
-        called="the valve weight"
-        purpose="weight"
-        whenEmpty={
-          ram?.wasteValve.kind === 'weighted' && (
-            <AssumedValue value={ram.wasteValve.movingMass} purpose="mass" />
-          )
-        }
-        read={(document) => ramParts(document).weight}
-        write={(document, entry) => withRamPart(document, 'weight', entry)}
-      />
+      {!isHeldByForce && (
+        <QuantityField
+          path={['ram', 'weight']}
+          label="Valve weight"
+          called="the valve weight"
+          purpose="weight"
+          whenEmpty={
+            ram?.wasteValve.kind === 'weighted' && (
+              <AssumedValue value={ram.wasteValve.movingMass} purpose="mass" />
+            )
+          }
+          read={(document) => ramPart(document, ['weight'])}
+          write={(document, entry) => withRamPart(document, ['weight'], entry)}
+        />
+      )}
+      <RamParts />
       {others !== '' && (
         <p className="note">The file also gives: {others}. They are kept and used.</p>
       )}

@@ -1,6 +1,8 @@
 /** The sheet of a place: drawn, answered, and asked about. A screen composes; it does not compute. */
+import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import type { PointPlace } from '../profile/line-points.ts';
 import { AnswerPanel, SpokenAnswer } from './answer-panel.tsx';
 import { AnswerStrip } from './answer-strip.tsx';
 import { ChangesPanel } from './changes-panel.tsx';
@@ -10,6 +12,7 @@ import { Thread } from './thread.tsx';
 
 export function Sheet() {
   const { place } = useNotebook();
+  const [asked, setAsked] = useState<PointPlace>();
   const order = useStore(place, (state) => state.order);
   const answers = (
     <div className="answer-and-changes" key="answers">
@@ -17,10 +20,10 @@ export function Sheet() {
       <ChangesPanel />
     </div>
   );
-  const questions = <Thread key="questions" />;
+  const questions = <Thread key="questions" asked={asked} />;
   return (
     <>
-      <DrawingPlate />
+      <DrawingPlate showPoint={(point) => setAsked({ ...point })} />
       {order === 'fieldsFirst' ? [questions, answers] : [answers, questions]}
       <Notes />
       <SpokenAnswer />

@@ -4,13 +4,20 @@ import { useStore } from '../app/use-store.ts';
 import { PipeCard } from '../fields/pipe-card.tsx';
 import { PipeNames } from '../fields/pipe-name-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
+import type { PointPlace } from '../profile/line-points.ts';
+import { ProfileTable } from '../profile/profile-table.tsx';
 import type { LineName } from '../state/lines.ts';
 import { pipesOf, withPipeAdded } from '../state/lines.ts';
 import { putDocument } from '../state/place.ts';
 import { RamFields } from './ram-fields.tsx';
 import { SourceFields } from './source-fields.tsx';
 
-export function Thread() {
+export function Thread({
+  asked,
+}: {
+  /** A point of the drawing whose boxes are asked for. */
+  readonly asked: PointPlace | undefined;
+}) {
   return (
     <div className="thread">
       <PipeNames />
@@ -27,6 +34,7 @@ export function Thread() {
           isRequired
         />
         <LinePipes line="drive" />
+        <ProfileTable line="drive" asked={asked} />
       </ThreadPart>
       <ThreadPart id="ram" title="Ram" isRam>
         <RamFields />
@@ -42,6 +50,7 @@ export function Thread() {
           isRequired
         />
         <LinePipes line="delivery" />
+        <ProfileTable line="delivery" asked={asked} />
       </ThreadPart>
       <ThreadPart id="tank" title="Tank">
         <QuantityField

@@ -18,23 +18,43 @@ interface Workshop extends DBSchema {
 const STORES = ['sites', 'steps', 'revisions'] as const;
 
 export async function openIndexedShelf(name = 'fallwright'): Promise<Shelf> {
-  const database = await openDB<Workshop>(name, 1, {
+  /** Why the database has let go of this page. */
+  let closedBecause: string | undefined;
+  const opening = openDB<Workshop>(name, 1, {
     upgrade: (made) => {
       made.createObjectStore('sites', { keyPath: 'id' });
       made.createObjectStore('steps');
       made.createObjectStore('revisions', { keyPath: ['siteId', 'revision'] });
     },
-    // A newer page wants to change the layout: this one lets go, and says so when it next saves.
-    blocking: () => database.close(),
+    // A newer page wants to change the layout: this one lets go at once, so that nothing is ever blocked for long, and says
+    // so when it next reads or saves. What is typed until then is in the journal, and the page finds it there again.
+    blocking: () => {
+      closedBecause =
+        'a newer Fallwright in another tab took the places over; load this page again';
+      void opening.then((database) => database.close());
+    },
+    terminated: () => {
+      closedBecause = 'the browser closed its storage; load this page again';
+    },
   });
-  return shelfIn(database);
+  const database = await opening.catch((error: unknown) => {
+    if (error instanceof DOMException && error.name === 'VersionError') {
+      throw new Error('the places here were kept by a newer Fallwright; load this page again');
+    }
+    throw error;
+  });
+  return shelfIn(() => {
+    if (closedBecause !== undefined) throw new Error(closedBecause);
+    return database;
+  });
 }
 
-function shelfIn(database: IDBPDatabase<Workshop>): Shelf {
+/** `open` gives the database, or throws why it is not to be had. */
+function shelfIn(open: () => IDBPDatabase<Workshop>): Shelf {
   return {
-    list: () => database.getAll('sites'),
+    list: async () => open().getAll('sites'),
     read: async (id) => {
-      const reading = database.transaction(['sites', 'steps']);
+      const reading = open().transaction(['sites', 'steps']);
       const [site, steps] = await Promise.all([
         reading.objectStore('sites').get(id),
         reading.objectStore('steps').get(id),
@@ -42,7 +62,7 @@ function shelfIn(database: IDBPDatabase<Workshop>): Shelf {
       return site === undefined ? undefined : { site, steps: steps ?? NO_STEPS };
     },
     add: async (site, history = []) => {
-      const writing = database.transaction(STORES, 'readwrite');
+      const writing = open().transaction(STORES, 'readwrite');
       const sites = writing.objectStore('sites');
       if ((await sites.get(site.id)) !== undefined) return false;
       const revisions = writing.objectStore('revisions');
@@ -53,7 +73,7 @@ function shelfIn(database: IDBPDatabase<Workshop>): Shelf {
     },
     save: async (change) => {
       const { id, revision } = change.site;
-      const writing = database.transaction(STORES, 'readwrite');
+      const writing = open().transaction(STORES, 'readwrite');
       const sites = writing.objectStore('sites');
       const steps = writing.objectStore('steps');
       const current = await sites.get(id);
@@ -72,11 +92,11 @@ function shelfIn(database: IDBPDatabase<Workshop>): Shelf {
       return { kind: 'saved', site };
     },
     revisions: async (id) => {
-      const all = await database.getAll('revisions', historyOf(id));
+      const all = await open().getAll('revisions', historyOf(id));
       return all.reverse();
     },
     remove: async (id) => {
-      const writing = database.transaction(STORES, 'readwrite');
+      const writing = open().transaction(STORES, 'readwrite');
       await Promise.all([
         writing.objectStore('sites').delete(id),
         writing.objectStore('steps').delete(id),

@@ -7,7 +7,7 @@ import {
   withoutPipe,
   withPipeAdded,
 } from './lines.ts';
-import { otherRamParts, withRamPart } from './ram-entry.ts';
+import { otherRamParts, ramPart, withRamPart } from './ram-entry.ts';
 import { pathText, valueAt, withValue } from './site-document.ts';
 import { withStore } from './source-entry.ts';
 import { createStore } from './store.ts';
@@ -97,16 +97,24 @@ test('an emptied pipe stays in its line until it is taken out', () => {
 });
 
 test('a ram with a part of its own becomes a map, and a bare size again when the part goes', () => {
-  const own = withRamPart({ ram: 'DN20' }, 'stroke', '3 mm');
+  const own = withRamPart({ ram: 'DN20' }, ['stroke'], '3 mm');
   expect(own).toEqual({ ram: { typical: 'DN20', stroke: '3 mm' } });
-  expect(withRamPart(own, 'stroke', undefined)).toEqual({ ram: 'DN20' });
+  expect(withRamPart(own, ['stroke'], undefined)).toEqual({ ram: 'DN20' });
 });
 
 test('parts that the page does not ask for are kept and named', () => {
-  const file = { ram: { typical: 'DN20', airVessel: { volume: '1.5 L' } } };
-  expect(otherRamParts(file)).toEqual(['airVessel']);
-  expect(withRamPart(file, 'typical', 'DN25')).toEqual({
-    ram: { typical: 'DN25', airVessel: { volume: '1.5 L' } },
+  const file = { ram: { typical: 'DN20', airVessel: { volume: '1.5 L', index: 1.3 } } };
+  expect(otherRamParts(file)).toEqual(['airVessel.index']);
+  expect(withRamPart(file, ['typical'], 'DN25')).toEqual({
+    ram: { typical: 'DN25', airVessel: { volume: '1.5 L', index: 1.3 } },
+  });
+});
+
+test('a stroke is read and changed where the file has it', () => {
+  const file = { ram: { bore: '25 mm', wasteValve: { seat: '27 mm', stroke: '3 mm' } } };
+  expect(ramPart(file, ['stroke'])).toBe('3 mm');
+  expect(withRamPart(file, ['stroke'], '4 mm')).toEqual({
+    ram: { bore: '25 mm', wasteValve: { seat: '27 mm', stroke: '4 mm' } },
   });
 });
 

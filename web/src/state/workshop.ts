@@ -45,7 +45,7 @@ export interface Workshop {
   readonly removeForGood: (ids: readonly string[]) => Promise<void>;
   readonly loadDemo: (documents: readonly SiteDocument[]) => Promise<void>;
   readonly bring: (sites: readonly BroughtSite[]) => Promise<Brought>;
-  /** All that stands in the list, with its history, for one file. */
+  /** All that stands in the list and all that was deleted, with its history, for one file. */
   readonly everything: () => Promise<readonly BroughtSite[]>;
   readonly historyOf: (id: string) => Promise<readonly Revision[]>;
 }
@@ -189,7 +189,10 @@ export function createWorkshop(
         if (here === undefined) {
           await add(site, revisions);
           brought.added += 1;
-        } else if (isSameWritten(here.site, site) && here.site.deletedAt === undefined) {
+        } else if (
+          isSameWritten(here.site, site) &&
+          (here.site.deletedAt === undefined || site.deletedAt !== undefined)
+        ) {
           brought.same += 1;
         } else {
           await add({ ...site, id: newId() }, revisions);
@@ -200,9 +203,10 @@ export function createWorkshop(
       return brought;
     },
     everything: async () => {
-      const sites = listed(await shelf.list(), '');
+      const all = await shelf.list();
+      const deleted = all.filter(({ deletedAt }) => deletedAt !== undefined);
       return Promise.all(
-        sites.map(async (site) => ({
+        [...listed(all, ''), ...deleted].map(async (site) => ({
           site,
           revisions: [...(await shelf.revisions(site.id))].reverse(),
         })),

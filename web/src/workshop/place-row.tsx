@@ -1,10 +1,17 @@
 /** One place in the list. */
-import { useState } from 'react';
+import { isRunning } from '@fallwright/papers';
+import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
+import type { Glance } from '../answer/glance.ts';
+import { verdictWord } from '../answer/words.ts';
 import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
+import { VerdictMark, wordTone } from '../marks/verdict-mark.tsx';
 import { textOf } from '../state/entry.ts';
 import type { SiteRecord } from '../state/site-record.ts';
 import { nameOf } from '../state/workshop.ts';
+import { glanceInWords } from './glance-words.ts';
+import { askedText } from './glances.ts';
 import { Thumb } from './thumb.tsx';
 import type { Box } from './thumbnails.ts';
 import { dayInWords } from './when.ts';
@@ -44,6 +51,7 @@ export function PlaceRow({
         <p className="note">{needsInWords(site)}</p>
         <p className="note">changed {dayInWords(site.savedAt)}</p>
       </div>
+      <AtAGlance site={site} />
       <div className="row acts">
         <button type="button" className="button plain" onClick={() => setNaming(true)}>
           Rename<span className="for-ears"> {name}</span>
@@ -66,6 +74,31 @@ export function PlaceRow({
     </li>
   );
 }
+
+/** The verdict and the water; an empty place until it is worked out, so that nothing jumps. */
+function AtAGlance({ site }: { readonly site: SiteRecord }) {
+  const { glances, settings } = useNotebook();
+  const system = useStore(settings, (state) => state.system);
+  const text = useMemo(() => askedText(site.document), [site.document]);
+  const glance = useStore(glances.known, (known) => known.get(text));
+  if (glance === undefined) return <div className="glance" />;
+  const { main, note } = glanceInWords(glance, system);
+  return (
+    <div className="glance">
+      <VerdictMark kind={glance.kind} width={44} />
+      <p>
+        <span className={wordTone(glance.kind)}>
+          {isDelivering(glance) && <span className="for-ears">{verdictWord(glance.kind)}: </span>}
+          {main}
+        </span>
+        <span className="note">{note}</span>
+      </p>
+    </div>
+  );
+}
+
+const isDelivering = (glance: Glance): glance is Exclude<Glance, { kind: 'notEnoughYet' }> =>
+  glance.kind !== 'notEnoughYet' && isRunning(glance.kind);
 
 /** `1.9 m ± 0.1 m fall, 12 m lift`, as written. */
 function needsInWords({ document }: SiteRecord): string {

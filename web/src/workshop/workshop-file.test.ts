@@ -38,6 +38,14 @@ test('a workshop comes back from its file as it was, history and half-typed boxe
   expect(read).toEqual({ ok: true, sites: [{ site: SITE, revisions: [BEFORE] }] });
 });
 
+test('a deleted place comes back as a deleted one', () => {
+  const site = { ...SITE, deletedAt: Date.UTC(2026, 5, 1) };
+  expect(readWorkshop(workshopText([{ site, revisions: [] }], 0))).toEqual({
+    ok: true,
+    sites: [{ site, revisions: [] }],
+  });
+});
+
 test('a file cut short is refused as such', () => {
   const cut = TEXT.slice(0, -40);
   expect(claimsToBeWorkshop(cut)).toBe(true);

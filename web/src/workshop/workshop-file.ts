@@ -32,6 +32,9 @@ export function workshopText(sites: readonly BroughtSite[], savedAt: number): st
     sites: sites.map(({ site, revisions }) => ({
       ...site,
       savedAt: new Date(site.savedAt).toISOString(),
+      ...(site.deletedAt === undefined
+        ? {}
+        : { deletedAt: new Date(site.deletedAt).toISOString() }),
       revisions: revisions
         .filter(({ revision }) => revision < site.revision)
         .map(({ siteId: _id, ...revision }) => ({
@@ -104,7 +107,7 @@ const site = z.strictObject(
     revision: count,
     savedAt: time,
     changed: text,
-    deletedAt: z.optional(z.number({ error: 'a number must stand here' })),
+    deletedAt: z.optional(time),
     revisions: z.optional(z.array(revision, { error: 'a list of revisions must stand here' })),
   },
   { error: unknownKeys },
@@ -163,7 +166,7 @@ function broughtFrom(read: z.infer<typeof site>): BroughtSite {
     order: order ?? 'answerFirst',
     isDemo: isDemo ?? false,
     savedAt: Date.parse(read.savedAt),
-    ...(deletedAt === undefined ? {} : { deletedAt }),
+    ...(deletedAt === undefined ? {} : { deletedAt: Date.parse(deletedAt) }),
   };
   return {
     site: record,

@@ -1,7 +1,8 @@
 /** All places: sought, begun, named, copied, deleted and brought back, and the workshop as one file. */
-import { useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { InstallButton } from '../offline/install-button.tsx';
 import { EmptyPlaceButton } from '../screens/empty-place-button.tsx';
 import { NotebookHead } from '../screens/notebook-head.tsx';
 import type { SiteRecord } from '../state/site-record.ts';
@@ -40,7 +41,7 @@ export function WorkshopScreen() {
       <footer className="notebook-foot">
         A prediction, not a promise. Local codes and licensed practice come first. Places are kept
         in this browser; save the workshop as a file to have them elsewhere too. The demo workshop
-        is invented.
+        is invented. <InstallButton />
       </footer>
     </>
   );
@@ -53,11 +54,12 @@ function Places({
   readonly sites: readonly SiteRecord[];
   readonly acts: ReturnType<typeof useAct>;
 }) {
-  const { workshop } = useNotebook();
+  const { workshop, glances } = useNotebook();
   const [sought, setSought] = useState('');
-  const all = listed(sites, '');
-  const found = listed(sites, sought);
+  const all = useMemo(() => listed(sites, ''), [sites]);
+  const found = useMemo(() => listed(sites, sought), [sites, sought]);
   const demo = all.filter(({ isDemo }) => isDemo).map(({ id }) => id);
+  useEffect(() => glances.workThrough(found), [glances, found]);
   const box = boxFor(all.map(({ document }) => outlineOf(document)));
   const loadDemo = (
     <button
