@@ -89,6 +89,7 @@ export type {
   RunningStretch,
   Verdict,
   VerdictKind,
+  WhatWouldChange,
 } from './site/answer.ts';
 export {
   type AnswerOptions,
@@ -231,6 +232,7 @@ export {
 export { type ThinnedProfile, thinProfile } from './site/profile/thin-profile.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
+export { whatWouldChange } from './site/what-would-change.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';
 export { isentropicBulkModulus, isothermalBulkModulus } from './water/bulk-modulus.ts';
 export { waterDensity } from './water/density.ts';

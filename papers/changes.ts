@@ -1,5 +1,12 @@
 /** What would change the verdict: for each thing the owner can change, where it turns. */
-import type { Answer, Change, Changeable, RunningStretch, VerdictKind } from '@fallwright/engine';
+import type {
+  Answer,
+  Change,
+  Changeable,
+  RunningStretch,
+  VerdictKind,
+  WhatWouldChange,
+} from '@fallwright/engine';
 import { formatQuantity, type Purpose, type System } from '@fallwright/units';
 import { isRunning, verdictWords } from './verdict-words.ts';
 
@@ -50,7 +57,7 @@ function turnInWords(kind: VerdictKind | undefined): string {
 }
 
 /** Every change as a sentence, then the other materials. */
-export function changesInWords(answer: Answer, system: System): readonly string[] {
+export function changesInWords(answer: WhatWouldChange, system: System): readonly string[] {
   return [
     ...answer.changes.map((change) => changeInWords(change, system)),
     ...materialsInWords(answer, system),
@@ -109,7 +116,7 @@ export interface MaterialRow {
 }
 
 /** The same drive line in other pipes. */
-export function materialRows(answer: Answer, system: System): readonly MaterialRow[] {
+export function materialRows(answer: WhatWouldChange, system: System): readonly MaterialRow[] {
   return answer.materials.map(({ pipe, verdict, deliveryFlow }) => ({
     pipe,
     verdict: verdictWords(verdict),
@@ -117,7 +124,7 @@ export function materialRows(answer: Answer, system: System): readonly MaterialR
   }));
 }
 
-function materialsInWords(answer: Answer, system: System): readonly string[] {
+function materialsInWords(answer: WhatWouldChange, system: System): readonly string[] {
   return materialRows(answer, system).map(
     ({ pipe, verdict, delivers }) =>
       `With ${pipe} as the drive line it ${verdict}${delivers && ` and delivers ${delivers}`}.`,

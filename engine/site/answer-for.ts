@@ -8,7 +8,7 @@ import type { Answer } from './answer.ts';
 import { atFall, emptying } from './drain-time.ts';
 import { pressureCheck } from './pressure-check.ts';
 import { terminalFlow, verdictOn } from './verdict.ts';
-import { changesOneByOne, inOrderOfTrying, materialChanges } from './what-would-change.ts';
+import { whatWouldChange } from './what-would-change.ts';
 
 export interface AnswerOptions {
   /** Flow that is needed at the tank. */
@@ -62,8 +62,10 @@ export function earlyAnswer(
   // A store whose inflow keeps up at the brim is no more than a steady source.
   const sinks = store !== undefined && store.drop > 0;
   const { demand } = options;
-  const wantsChanges = options.changes !== false;
-  const changes = wantsChanges ? [...changesOneByOne(installation, demand)] : [];
+  const changed =
+    options.changes === false
+      ? { changes: [], materials: [] }
+      : atOnce(whatWouldChange(installation, demand));
   const answer: Answer = {
     verdict,
     ...(isLifting ? { operatingPoint: point } : {}),
@@ -73,13 +75,18 @@ export function earlyAnswer(
     ...(sinks ? { emptying: store } : {}),
     terminalFlow: terminal,
     closingFlow: closingFlow(installation.ram.wasteValve, installation.water.density),
-    changes: inOrderOfTrying(changes),
-    materials: wantsChanges ? materialChanges(installation) : [],
+    ...changed,
     ...(demand === undefined
       ? {}
       : { demand: { needed: demand, isMet: isLifting && point.deliveryFlow >= demand } }),
   };
   return { answer, lacksPressures: point.beatFrequency > 0 };
+}
+
+function atOnce<Result>(work: Generator<void, Result, void>): Result {
+  let step = work.next();
+  while (step.done !== true) step = work.next();
+  return step.value;
 }
 
 /** The answer with the pressures in every part. */

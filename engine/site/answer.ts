@@ -109,7 +109,14 @@ export interface PressureCheck {
   readonly envelope: HeadEnvelope;
 }
 
-export interface Answer {
+/** What the owner could change, and what would come of it. */
+export interface WhatWouldChange {
+  /** The cheapest and nearest first. Empty when they were not asked for. */
+  readonly changes: readonly Change[];
+  readonly materials: readonly MaterialChange[];
+}
+
+export interface Answer extends WhatWouldChange {
   readonly verdict: Verdict;
   /** Present whenever the ram beats and delivers, even when the source cannot feed it for long. */
   readonly operatingPoint?: OperatingPoint;
@@ -126,9 +133,6 @@ export interface Answer {
   /** Flow at which the waste valve lifts off its open stop. */
   readonly closingFlow: CubicMetrePerSecond;
   readonly pressureCheck?: PressureCheck;
-  /** The cheapest and nearest first. Empty when they were not asked for. */
-  readonly changes: readonly Change[];
-  readonly materials: readonly MaterialChange[];
   readonly demand?: {
     readonly needed: CubicMetrePerSecond;
     readonly isMet: boolean;

@@ -7,7 +7,7 @@ import { typicalRam } from '../machine/typical-ram.ts';
 import type { Change, Changeable, VerdictKind } from './answer.ts';
 import { varied } from './varied.ts';
 import { kindOf } from './verdict.ts';
-import { changesOneByOne, inOrderOfTrying, materialChanges } from './what-would-change.ts';
+import { changesOneByOne, inOrderOfTrying, materialsOneByOne } from './what-would-change.ts';
 
 /** Places on both sides of several limits. */
 const PLACES: Record<string, Installation> = {
@@ -181,7 +181,7 @@ test('changes come one by one, so that a search can be stopped', () => {
 
 test('other materials are tried as the table pipe nearest in bore, and a stiff one cures a soft line', () => {
   const place = PLACES['a ram whose line is too soft'] as Installation;
-  const materials = materialChanges(place);
+  const materials = [...materialsOneByOne(place)];
   const present = place.driveLine.segments[0]?.pipe.material;
   expect(materials.length).toBeGreaterThan(3);
   expect(materials.map((m) => m.material)).not.toContain(present);

@@ -12,7 +12,14 @@ import { PIPES } from '../pipes/find-pipe.ts';
 import { MATERIALS, type MaterialName } from '../pipes/materials.ts';
 import type { Pipe } from '../pipes/pipe.ts';
 import type { CubicMetrePerSecond, Metre } from '../quantities.ts';
-import type { Change, Changeable, MaterialChange, RunningStretch, VerdictKind } from './answer.ts';
+import type {
+  Change,
+  Changeable,
+  MaterialChange,
+  RunningStretch,
+  VerdictKind,
+  WhatWouldChange,
+} from './answer.ts';
 import { EFFORT, presentValue, varied } from './varied.ts';
 import { kindOf } from './verdict.ts';
 
@@ -222,10 +229,11 @@ const OTHER_MATERIALS: readonly MaterialName[] = [
 ];
 
 /** The same line in other materials, each as the table pipe whose bore is nearest. */
-export function materialChanges(installation: Installation): MaterialChange[] {
+export function* materialsOneByOne(
+  installation: Installation,
+): Generator<MaterialChange, void, void> {
   const present = installation.driveLine.segments.at(-1)?.pipe;
-  if (!present) return [];
-  const changes: MaterialChange[] = [];
+  if (!present) return;
   for (const material of OTHER_MATERIALS) {
     if (material === present.material) continue;
     const pipe = nearestInBore(material, present.innerDiameter);
@@ -238,14 +246,31 @@ export function materialChanges(installation: Installation): MaterialChange[] {
       },
     };
     const point = operatingPoint(other);
-    changes.push({
+    yield {
       material,
       pipe: pipe.name,
       verdict: kindOf(other, point),
       deliveryFlow: point.deliveryFlow,
-    });
+    };
   }
-  return changes;
+}
+
+/** Everything that would change the verdict. A step for each thing and each material, so that a caller can leave off. */
+export function* whatWouldChange(
+  installation: Installation,
+  needed?: CubicMetrePerSecond,
+): Generator<void, WhatWouldChange, void> {
+  const changes: Change[] = [];
+  for (const change of changesOneByOne(installation, needed)) {
+    changes.push(change);
+    yield;
+  }
+  const materials: MaterialChange[] = [];
+  for (const material of materialsOneByOne(installation)) {
+    materials.push(material);
+    yield;
+  }
+  return { changes: inOrderOfTrying(changes), materials };
 }
 
 function nearestInBore(material: MaterialName, bore: Metre): Pipe | undefined {

@@ -17,7 +17,8 @@ export interface EngineRoom<Answered, Problem, Changes> {
   ) => Promise<Outcome<Answered, Problem>>;
   /** The early answer with what it lacks. */
   readonly complete: (siteText: string, early: Answered) => Promise<Answered>;
-  readonly changes: (siteText: string) => Promise<Changes>;
+  /** Undefined when the search was left off. */
+  readonly changes: (siteText: string) => Promise<Changes | undefined>;
   /** Stops a search for changes that nobody waits for any more. */
   readonly dropChanges: () => void;
 }
@@ -117,14 +118,22 @@ export function createAnswerer<Answered, Problem, Changes>(
   const answerTo = async (asked: string): Promise<void> => {
     // The first answer of a place comes whole: the page would jump under the reader's eyes.
     const depth = store.get().shown === undefined ? 'whole' : 'early';
-    let outcome = await finished(room.answer(asked, depth));
+    const outcome = await finished(room.answer(asked, depth));
     if (asked !== newest) return;
     if (outcome.kind === 'done' && outcome.value.ok && outcome.value.isEarly === true) {
-      const early = outcome.value.value;
-      publishEarly(early);
-      outcome = await finished(room.complete(asked, early).then((value) => ({ ok: true, value })));
-      if (asked !== newest) return;
-    }
+      publishEarly(outcome.value.value);
+      // Newer input need not wait for the rest of this answer.
+      void completed(asked, outcome.value.value);
+    } else settle(asked, outcome);
+  };
+
+  const completed = async (asked: string, early: Answered): Promise<void> => {
+    const whole = room.complete(asked, early).then((value) => ({ ok: true as const, value }));
+    const outcome = await finished(whole);
+    if (asked === newest) settle(asked, outcome);
+  };
+
+  const settle = (asked: string, outcome: Finished<Answered, Problem>): void => {
     stopSaying();
     publish(asked, outcome);
     if (outcome.kind !== 'done' || !outcome.value.ok) return;
@@ -176,7 +185,7 @@ export function createAnswerer<Answered, Problem, Changes>(
   const findChanges = async (siteText: string): Promise<void> => {
     try {
       const changes = await room.changes(siteText);
-      if (siteText !== newest) return;
+      if (siteText !== newest || changes === undefined) return;
       store.update((state) => ({ ...state, changes, areChangesRunning: false }));
     } catch (error) {
       if (siteText !== newest) return;

@@ -1,6 +1,7 @@
 /**
- * The workers: one for answers, which is always free for the next key; one for the long search for changes, which is ended
- * and started anew when nobody waits for its result any more; and one for files, hired only when a file is touched.
+ * The workers: one for answers, which is always free for the next key; one for what comes after, the pressures and the long
+ * search for changes, which leaves off when nobody waits for its result any more; and one for files, hired only when a file
+ * is touched. None is ended while it works: a new one would be slow for its first seconds.
  */
 import type { Remote } from 'comlink';
 import { wrap } from 'comlink';
@@ -51,13 +52,7 @@ function room<Work>(newWorker: () => Worker) {
         if (hired === mine || hired === undefined) waiting = Math.max(0, waiting - 1);
       }
     },
-    /** Ends the worker when it is at work; what was asked of it is never answered. */
-    endIfBusy: (): void => {
-      if (waiting === 0) return;
-      hired?.worker.terminate();
-      hired = undefined;
-      waiting = 0;
-    },
+    isBusy: (): boolean => waiting > 0,
   };
 }
 
@@ -86,11 +81,13 @@ export function openEngineRooms(): EngineRooms {
       front.ask(async (work) => (await work.answer(siteText, depth)).outcome),
     complete: async (siteText, early) => ({
       ...early,
-      ...(await front.ask((work) => work.pressures(siteText, early.answer))),
+      ...(await back.ask((work) => work.pressures(siteText, early.answer))),
     }),
-    changes: (siteText) => back.ask((work) => work.changes(siteText)),
+    changes: (siteText) => back.ask(async (work) => (await work.changes(siteText)).outcome),
     glance: (siteText) => front.ask(async (work) => (await work.glance(siteText)).outcome),
-    dropChanges: back.endIfBusy,
+    dropChanges: () => {
+      if (back.isBusy()) back.ask((work) => work.dropChanges()).catch(() => {});
+    },
     read: (fileText) => scribe.ask(async (work) => (await work.read(fileText)).outcome),
     write: (siteText) => scribe.ask((work) => work.write(siteText)),
   };

@@ -3,7 +3,7 @@
  * work: the reading of YAML is a third of the code, and no answer needs it.
  */
 import type { Answer } from '@fallwright/engine';
-import { answerFor, earlyAnswer, withPressures } from '@fallwright/engine';
+import { answerFor, earlyAnswer, whatWouldChange, withPressures } from '@fallwright/engine';
 import {
   assumptionsInWords,
   cautions,
@@ -82,23 +82,42 @@ const work = {
     return { outcome: glanceOf(answer) };
   },
 
-  /** What would change the verdict: many runs, so it comes after. */
-  changes(siteText: string): SiteChanges {
+  /** What would change the verdict: many runs, so it comes after, and is left off when nobody waits for it any more. */
+  async changes(siteText: string): Promise<Reply<SiteChanges | undefined>> {
     const { installation, demand } = readAnswered(siteText);
-    const answer = answerFor(installation, {
-      ...(demand === undefined ? {} : { demand }),
-      changes: true,
-      startUp: false,
-      pressures: false,
-    });
-    return {
-      changes: answer.changes,
-      alternatives: answer.changes.map((change) => alternativeFromChange(change, installation)),
-      materials: answer.materials,
-      sentences: inBothSystems((system) => changesInWords(answer, system)),
+    searches += 1;
+    const mine = searches;
+    const search = whatWouldChange(installation, demand);
+    let step = search.next();
+    while (step.done !== true) {
+      await letOthersIn();
+      if (mine !== searches) return { outcome: undefined };
+      step = search.next();
+    }
+    const found = step.value;
+    const { changes, materials } = found;
+    const outcome = {
+      changes,
+      materials,
+      alternatives: changes.map((change) => alternativeFromChange(change, installation)),
+      sentences: inBothSystems((system) => changesInWords(found, system)),
     };
+    return { outcome };
+  },
+
+  /** Leaves off the search that is running. */
+  dropChanges(): void {
+    searches += 1;
   },
 };
+
+/** Counts the searches for changes: only the last one goes on. */
+let searches = 0;
+
+/** A turn for what has been asked meanwhile. */
+function letOthersIn(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
+}
 
 function inBothSystems<Words>(words: (system: System) => Words): Record<System, Words> {
   return { metric: words('metric'), us: words('us') };
