@@ -1,16 +1,28 @@
 /** Which screen stands at which address. The server gives out the same page for each of them. */
+import { lazy, Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
-import { PlaceScreen } from '../screens/place-screen.tsx';
 import { WorkshopScreen } from '../workshop/workshop-screen.tsx';
 
+/** The list needs none of it; it is fetched as soon as the list stands, so that opening a place waits for nothing. */
+const placeLeaves = () => import('../screens/place-screen.tsx');
+const PlaceScreen = lazy(() => placeLeaves().then((leaf) => ({ default: leaf.PlaceScreen })));
+
 export function Routes() {
+  useEffect(() => {
+    // Without a network it comes from what the browser keeps, or else when a place is opened, where a fault is told.
+    placeLeaves().catch(() => {});
+  }, []);
   return (
     <Switch>
       <Route path="/">
         <WorkshopScreen />
       </Route>
       <Route path="/places/:id/:view?">
-        {({ id, view }) => <PlaceScreen id={id ?? ''} view={view ?? ''} />}
+        {({ id, view }) => (
+          <Suspense fallback={<h1 className="for-ears">Opening the place</h1>}>
+            <PlaceScreen id={id ?? ''} view={view ?? ''} />
+          </Suspense>
+        )}
       </Route>
       <Route>
         <Redirect to="/" replace />

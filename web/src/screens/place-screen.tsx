@@ -6,7 +6,6 @@ import { useStore } from '../app/use-store.ts';
 import { Hatches } from '../drawing/hatches.tsx';
 import { redo, undo } from '../state/place.ts';
 import { ConflictPanel } from './conflict-panel.tsx';
-import { History } from './history.tsx';
 import { NotebookHead } from './notebook-head.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
 import { DemoSlip, PlaceTitle } from './place-title.tsx';
@@ -51,6 +50,7 @@ export function PlaceScreen({ id, view }: { readonly id: string; readonly view: 
 const BeatScreen = lazy(() =>
   import('../beat/beat-screen.tsx').then((leaf) => ({ default: leaf.BeatScreen })),
 );
+const History = lazy(() => import('./history.tsx').then((leaf) => ({ default: leaf.History })));
 const AlternativesScreen = lazy(() =>
   import('../alternatives/alternatives-screen.tsx').then((leaf) => ({
     default: leaf.AlternativesScreen,
