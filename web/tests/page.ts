@@ -45,7 +45,8 @@ export class FirstPage {
 
   /** Waits until the newest input is answered and the search for changes is over. */
   async settled(): Promise<void> {
-    await expect(this.page.getByRole('table')).toBeVisible({ timeout: 15_000 });
+    const changes = this.page.getByRole('region', { name: 'What would change it' });
+    await expect(changes.getByRole('table')).toBeVisible({ timeout: 15_000 });
     await expect(this.answer.getByText('running again')).toHaveCount(0);
   }
 
