@@ -14,6 +14,10 @@ export interface WordsOfAnswer {
   /** How it starts. */
   readonly start: readonly string[];
   readonly assumptions: readonly string[];
+  /** How flow and heights were measured; empty when they were not. */
+  readonly measured: readonly string[];
+  /** Need and tank over the day and the year. */
+  readonly water: readonly string[];
 }
 
 export interface SiteAnswer {

@@ -8,8 +8,11 @@ import {
   assumptionsInWords,
   cautions,
   changesInWords,
+  demandInWords,
+  measuredInWords,
   reasonsInWords,
   startUpInWords,
+  tankInWords,
 } from '@fallwright/papers';
 import type { SiteRead } from '@fallwright/records';
 import { installationOf, siteFromData } from '@fallwright/records';
@@ -54,6 +57,11 @@ const work = {
         reasons: reasonsInWords(answer, read.site, system),
         start: startUpInWords(answer, read.site, system),
         assumptions: assumptionsInWords(assumptions, system),
+        measured: measuredInWords(read.site, system),
+        water: [
+          ...demandInWords(answer, read.site, system),
+          ...tankInWords(answer, read.site, system),
+        ],
       })),
       cautions: cautions(answer, read.site),
       warnings: read.warnings,

@@ -32,6 +32,8 @@ export interface QuantityFieldProps {
   /** How the entry is put into the document, where that is more than its path. */
   readonly write?: (document: SiteDocument, entry: Plain | undefined) => SiteDocument;
   readonly read?: (document: SiteDocument) => Plain | undefined;
+  /** What the answer makes of readings or parts that the file has in place of one amount, in SI. */
+  readonly workedOut?: { readonly value: number; readonly from: string } | undefined;
 }
 
 export function QuantityField(props: QuantityFieldProps) {
@@ -95,9 +97,11 @@ export function QuantityField(props: QuantityFieldProps) {
       reading={
         isNumber ? (
           <ReadBack text={good} purpose={purpose} system={system} origin={origin} />
-        ) : text === '' ? (
+        ) : text !== '' ? undefined : props.workedOut !== undefined ? (
+          <WorkedOut {...props.workedOut} purpose={purpose} system={system} />
+        ) : (
           props.whenEmpty
-        ) : undefined
+        )
       }
       aside={isNumber && opener}
       after={isNumber ? choices : undefined}
@@ -124,6 +128,25 @@ export function QuantityField(props: QuantityFieldProps) {
 function usualExample(purpose: Purpose, system: System): string {
   const [metric = '', us = metric] = PURPOSES[purpose].examples;
   return system === 'us' ? us : metric;
+}
+
+/** An amount that is written nowhere: it comes from what stands elsewhere in the file. */
+function WorkedOut({
+  value,
+  from,
+  purpose,
+  system,
+}: {
+  readonly value: number;
+  readonly from: string;
+  readonly purpose: Purpose;
+  readonly system: System;
+}) {
+  return (
+    <span>
+      <Firm origin="measured">{formatQuantity(value, purpose, system)}</Firm>, {from}
+    </span>
+  );
 }
 
 function ReadBack({

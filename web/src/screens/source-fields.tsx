@@ -4,6 +4,7 @@ import { AssumedValue } from '../fields/assumed-value.tsx';
 import { More } from '../fields/more.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
+import { useWorkedOut } from '../fields/worked-out.ts';
 import { textOf } from '../state/entry.ts';
 import { valueAt } from '../state/site-document.ts';
 import { withStore } from '../state/source-entry.ts';
@@ -23,6 +24,7 @@ const INTAKE_OPTIONS = ['open end', 'sharp edge', 'bell mouth', 'strainer', 'foo
 export function SourceFields() {
   const { place, answer } = useNotebook();
   const store = useStore(place, (state) => textOf(valueAt(state.document, ['source', 'store'])));
+  const gauged = useWorkedOut('sourceFlow');
   const hasMore = useStore(
     place,
     ({ document }) =>
@@ -43,6 +45,7 @@ export function SourceFields() {
           called="the flow of the source"
           purpose="sourceFlow"
           words={['plenty']}
+          workedOut={gauged}
           whenEmpty="all it gives, in the driest month; or: plenty"
           isRequired
         />
@@ -53,6 +56,7 @@ export function SourceFields() {
             label="Water that runs in"
             called="the inflow"
             purpose="sourceFlow"
+            workedOut={gauged}
             isRequired={store === 'spring box' || store === 'pool'}
           />
           <QuantityField

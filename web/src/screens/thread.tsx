@@ -4,6 +4,7 @@ import { useStore } from '../app/use-store.ts';
 import { PipeCard } from '../fields/pipe-card.tsx';
 import { PipeNames } from '../fields/pipe-name-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
+import { useWorkedOut } from '../fields/worked-out.ts';
 import type { PointPlace } from '../profile/line-points.ts';
 import { ProfileTable } from '../profile/profile-table.tsx';
 import type { LineName } from '../state/lines.ts';
@@ -30,6 +31,7 @@ export function Thread({
           label="Fall"
           called="the fall"
           purpose="height"
+          workedOut={useWorkedOut('fall')}
           whenEmpty="from the water to the ram’s waste valve"
           isRequired
         />
@@ -46,6 +48,7 @@ export function Thread({
           called="the lift"
           purpose="height"
           example={{ metric: '12 m', us: '40 ft' }}
+          workedOut={useWorkedOut('lift')}
           whenEmpty="from the ram’s waste valve to the tank"
           isRequired
         />
@@ -58,6 +61,7 @@ export function Thread({
           label="Water needed"
           called="the demand"
           purpose="daily"
+          workedOut={useWorkedOut('demand')}
           whenEmpty="each day, for people, stock and garden"
         />
       </ThreadPart>
