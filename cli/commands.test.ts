@@ -108,6 +108,19 @@ describe('answer', () => {
     expect(q / 1440 + w).toBeCloseTo(supply, 3);
   });
 
+  test('a need by its uses and a tank are shown over the year and the day, drawn', () => {
+    const { status, stdout } = fallwright(['answer', join(examples, 'bracken-fold.yaml')]);
+    expect(status).toBe(0);
+    for (const part of ['Demand\n', 'Tank\n', 'The year\n', 'A day\n'])
+      expect(stdout).toContain(part);
+    expect(
+      stdout.match(/^ {2}(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) .*\d/gm),
+    ).toHaveLength(12);
+    expect(stdout.match(/^ {2}\d\d–\d\d .*\d/gm)).toHaveLength(24);
+    expect(stdout).toMatch(/^ {2}Jan .* #+$/m);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
   test('- reads standard input', () => {
     const text = readFileSync(larkrise, 'utf8');
     expect(fallwright(['answer', '-'], text).stdout).toBe(page.stdout);

@@ -1,8 +1,16 @@
-import { type Answer, inMonth, type MonthlyDemand, USES, type Use } from '@fallwright/engine';
+import {
+  type Answer,
+  inMonth,
+  MONTHS,
+  type MonthlyDemand,
+  USES,
+  type Use,
+} from '@fallwright/engine';
 import { installationOf, isGiven, type Site } from '@fallwright/records';
 import { plainFigures, type System } from '@fallwright/units';
 import { type Answered, answered, perCent } from './answered.ts';
 import { monthName, monthsInWords } from './month-words.ts';
+import { isRunning } from './verdict-words.ts';
 import { hasSeasons, waterPlanOf } from './water-plan-of.ts';
 
 const USE_WORDS = {
@@ -13,19 +21,20 @@ const USE_WORDS = {
   other: 'other',
 } as const satisfies Record<Use, string>;
 
-/** What is needed and what comes of it, month by month. Empty when one amount is needed and the same comes all year. */
+/** What is needed and what comes of it, month by month. Empty when one amount is needed and the ram brings the same all year. */
 export function demandInWords(answer: Answer, site: Site, system: System): readonly string[] {
   const plan = waterPlanOf(answer, site);
   const { monthlyDemand } = installationOf(site);
   if (!plan || !monthlyDemand) return [];
   const about = answered(answer, site, system);
   const isDetailed = !isGiven(site.demand);
-  if (!isDetailed && !hasSeasons(plan)) return [];
+  const lowSource = lowSourceInWords(about);
+  if (!isDetailed && !hasSeasons(plan) && lowSource.length === 0) return [];
   return [
     ...(isDetailed ? [usesInWords(monthlyDemand, plan.largestMonth, about)] : []),
     shareInWords(plan, about),
     ...monthsMetInWords(plan),
-    ...lowSourceInWords(about),
+    ...lowSource,
   ];
 }
 
@@ -70,13 +79,25 @@ function monthsMetInWords({ months }: Plan): readonly string[] {
 function lowSourceInWords({ answer, site, show }: Answered): readonly string[] {
   const supply = answer.operatingPoint?.supplyFlow;
   const { yields } = installationOf(site);
-  if (supply === undefined) return [];
+  const isTold = answer.verdict.kind === 'starves' || isRunning(answer.verdict.kind);
+  if (supply === undefined || !isTold) return [];
+  if (answer.emptying) return lowInflowInWords(site);
   const isLow = yields.map((given) => given !== 'plenty' && given < supply);
   if (!isLow.some((low) => low)) return [];
   const when = isLow.every((low) => low) ? '' : `${startOfSentence(monthsInWords(isLow))} `;
   const source = when === '' ? 'The source' : 'the source';
   return [
     `${when}${source} gives less than the ${show(supply, 'sourceFlow')} that the ram takes. What is counted then is the same share of its delivery: the most that can be had, by a shorter stroke or by running part of the time. Unattended it draws air and stops.`,
+  ];
+}
+
+/** A store evens out its inflow, so only a month that has less than usual is told. */
+function lowInflowInWords({ source }: Site): readonly string[] {
+  const usual = source.inflow?.value ?? 0;
+  const isLow = MONTHS.map((month) => (source.months?.[month]?.value ?? usual) < usual);
+  if (!isLow.some((low) => low)) return [];
+  return [
+    `${startOfSentence(monthsInWords(isLow))} less than usual runs into the ${source.store ?? 'store'}. What is counted then is the same share of what the ram brings in a day.`,
   ];
 }
 

@@ -23,6 +23,7 @@ export function tankInWords(answer: Answer, site: Site, system: System): readonl
   if (plan.months.every(({ delivered }) => delivered === 0)) return ofStandstill;
   return [
     dayInWords(plan, about),
+    ...onceADayInWords(answer, about),
     ...ofStandstill,
     ...(site.tank || hasSeasons(plan) ? [yearInWords(plan, about)] : []),
     `Drawn ${drawInWords(site)}; a judgement, that decides only what a day asks of the tank.`,
@@ -50,6 +51,14 @@ function dayInWords({ daily, volume, isVolumeGiven }: WaterPlan, { show }: Answe
       ? ` This one holds ${show(volume, 'volume')}.`
       : ` This one holds only ${show(volume, 'volume')}.`;
   return `A tank of ${size} ${does}.${given}`;
+}
+
+/** The balance takes the delivery as even; a store that is used up once a day gives it in one stretch. */
+function onceADayInWords({ emptying }: Answer, { show }: Answered): readonly string[] {
+  if (!emptying || emptying.end === 'keepsUp') return [];
+  return [
+    `That is for water that comes evenly. Started once a day, the ram brings it in one stretch: a tank for all of it, ${show(emptying.dailyVolume, 'volume')}, is on the safe side.`,
+  ];
 }
 
 function reserveInWords(

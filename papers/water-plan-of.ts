@@ -1,7 +1,10 @@
 import {
   type Answer,
+  type ByMonth,
   DRAW_PATTERNS,
   eachMonth,
+  inMonth,
+  MONTHS,
   seasonalDelivery,
   type WaterPlan,
   waterPlan,
@@ -17,18 +20,34 @@ const DAY = 86_400;
 export function waterPlanOf(answer: Answer, site: Site): WaterPlan | undefined {
   const { monthlyDemand, yields } = installationOf(site);
   if (!monthlyDemand) return undefined;
-  const { kind } = answer.verdict;
-  const point = isRunning(kind) || kind === 'starves' ? answer.operatingPoint : undefined;
-  const delivery = point
-    ? seasonalDelivery({ delivered: point.deliveryFlow, supply: point.supplyFlow, yields })
-    : eachMonth(() => 0);
   const draw = site.tank?.draw ?? (isGiven(site.demand) ? USUAL_DRAW : undefined);
   return waterPlan({
     demand: monthlyDemand,
-    delivery,
+    delivery: deliveryByMonth(answer, site, yields),
     ...(site.tank?.volume && { volume: site.tank.volume.value }),
     ...(site.tank?.days !== undefined && { standstill: site.tank.days * DAY }),
     ...(draw && { pattern: DRAW_PATTERNS[draw] }),
+  });
+}
+
+function deliveryByMonth(
+  { verdict, operatingPoint, emptying }: Answer,
+  site: Site,
+  yields: ByMonth<number | 'plenty'>,
+): ByMonth<number> {
+  if (!operatingPoint || !(isRunning(verdict.kind) || verdict.kind === 'starves')) {
+    return eachMonth(() => 0);
+  }
+  if (!emptying) {
+    const { deliveryFlow, supplyFlow } = operatingPoint;
+    return seasonalDelivery({ delivered: deliveryFlow, supply: supplyFlow, yields });
+  }
+  // A store that sinks brings what its day brings; in a month with less inflow than usual the same share of that. Judgement.
+  const usual = site.source.inflow?.value ?? 0;
+  return MONTHS.map((month, index) => {
+    const given = inMonth(yields, index);
+    const isLess = site.source.months?.[month] && given !== 'plenty' && given < usual;
+    return emptying.meanDelivery * (isLess ? given / usual : 1);
   });
 }
 
