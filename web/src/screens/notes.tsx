@@ -10,21 +10,23 @@ export function Notes() {
   const { measured, water } = shown.words[system];
   return (
     <div className="notes">
-      <Lines title="Measured" id="measured-title" lines={measured} />
-      <Lines title="Need and tank" id="water-title" lines={water} />
-      <section aria-labelledby="assumed-title">
-        <h2 id="assumed-title">Taken for granted</h2>
-        <ul>
-          {shown.warnings.map((warning) => (
-            <li key={warning.message}>
-              <strong>Look again:</strong> {warning.message}
-            </li>
-          ))}
-          {shown.words[system].assumptions.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      </section>
+      <div>
+        <Lines title="Measured" id="measured-title" lines={measured} />
+        <Lines title="Need and tank" id="water-title" lines={water} />
+        <section aria-labelledby="assumed-title">
+          <h2 id="assumed-title">Taken for granted</h2>
+          <ul>
+            {shown.warnings.map((warning) => (
+              <li key={warning.message}>
+                <strong>Look again:</strong> {warning.message}
+              </li>
+            ))}
+            {shown.words[system].assumptions.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+      </div>
       <section className="cautions" aria-labelledby="cautions-title">
         <h2 id="cautions-title">Cautions</h2>
         <ul>
