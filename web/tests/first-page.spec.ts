@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { FirstPage } from './page.ts';
 
@@ -261,6 +262,22 @@ for (const [what, content, reason] of [
     await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
   });
 }
+
+test('readings and needs in a file are shown by what they come to', ANY_WIDTH, async ({ page }) => {
+  const example = (name: string) => join(import.meta.dirname, '..', '..', 'examples', name);
+  const chooser = page.locator('input[type=file]');
+  await chooser.setInputFiles(example('alder-rake.yaml'));
+  await expect(place.box('Name of this place')).toHaveValue('Alder Rake');
+  await expect(place.part('Drive line').getByText(/2\.07\sm.*from the readings/)).toBeVisible();
+  await expect(place.part('Source').getByText(/16\.8\sL\/min.*from the gauging/)).toBeVisible();
+  await expect(place.part('Measured').getByRole('listitem').first()).toBeVisible();
+  await chooser.setInputFiles(example('bracken-fold.yaml'));
+  await expect(place.box('Name of this place')).toHaveValue('Bracken Fold');
+  await expect(place.part('Tank').getByText(/1,210\sL\sa\sday.*from the needs/)).toBeVisible();
+  await expect(
+    place.part('Need and tank').getByText(/It is enough from October to April/),
+  ).toBeVisible();
+});
 
 test('what the page does not ask for stays in the file', ANY_WIDTH, async ({ page }) => {
   await page.locator('input[type=file]').setInputFiles({
