@@ -133,8 +133,9 @@ function chanceInWords({ samples, chanceItRuns, counts }: SampledAnswer): string
     .sort(([, a], [, b]) => b - a) as [VerdictKind, number][];
   const [kind] = others[0] ?? ['staysShut' as const];
   const most = `${others.length > 1 ? 'mostly ' : ''}${verdictWords(kind)}`;
+  const stands = samples - (counts.runs ?? 0) === 1 ? 'other one' : 'others';
   if (chanceItRuns === 0) return `It runs in none of ${tries}: it ${most}.`;
-  return `It runs in ${chancePerCent(chanceItRuns)} of ${tries}; in the others it ${most}.`;
+  return `It runs in ${chancePerCent(chanceItRuns)} of ${tries}; in the ${stands} it ${most}.`;
 }
 
 /** Neither none nor all by rounding. */

@@ -45,9 +45,9 @@ const BORE: UsualSpread = { measured: 0.01, stated: 0.03, assumed: 0.05, least: 
 /** Judgement: pipes are made to outside width; tolerances on the wall leave the bore some 1½ % of play. */
 const TABLE_BORE = 0.015;
 /** Judgement: a feeler or callipers at the stem, and the washers there. */
-const STROKE: UsualSpread = { measured: 0.03, stated: 0.08, assumed: 0.15, least: 1e-4 };
-/** Judgement: kitchen scales; and what the water carries of the parts is known to 5 %. */
-const WEIGHT: UsualSpread = { measured: 0.05, stated: 0.08, assumed: 0.15 };
+const STROKE: UsualSpread = { measured: 0.03, stated: 0.05, assumed: 0.15, least: 1e-4 };
+/** Judgement: kitchen scales, and what the water carries of parts of unknown metal. */
+const WEIGHT: UsualSpread = { measured: 0.03, stated: 0.06, assumed: 0.15 };
 /** Judgement: caught air is seldom measured; told, it is an order of size. */
 const AIR: UsualSpread = { measured: 0.2, stated: 0.5, assumed: 0.7 };
 /** Judgement: a bench test fits it to a fifth; a figure told is good to a third. */
@@ -58,15 +58,15 @@ const GIVE: UsualSpread = { measured: 0.2, stated: 0.4, assumed: 0.5 };
  * Spreads of a typical ram's parts, as ratios. Judgement: chosen together so that its delivery spreads by about a third, as most
  * cells of the handbook tables come within a third of it (docs/MODEL.md, a typical ram).
  */
-const TYPICAL_STROKE = 0.1;
-const TYPICAL_WEIGHT = 0.15;
+const TYPICAL_STROKE = 0.08;
+const TYPICAL_WEIGHT = 0.12;
 const TYPICAL_BACK_FLOW = 0.25;
 const TYPICAL_LOSS = 0.3;
 const TYPICAL_GIVE = 0.5;
 /** Judgement: a loss coefficient that someone wrote is good to a fifth. */
 const GIVEN_LOSS = 0.2;
-/** Common practice, no source: sharp-edged rings have 0.6 to 0.75, some 0.7 ± 0.05. */
-const CURTAIN = 0.07;
+/** Common practice, no source: sharp-edged rings have 0.6 to 0.75, which is some 0.68 ± 0.04. */
+const CURTAIN = 0.05;
 /** Judgement: roughness in tables is that of new pipe, and sources differ by half either way. */
 const ROUGHNESS = 0.4;
 /** Judgement: printed loss coefficients of one fitting differ by a quarter. */
