@@ -92,7 +92,9 @@ describe('in words', () => {
     expect(words({ shares })).toContain(
       'The water that runs back at each beat decides more of it than anything else (30 % of the spread): a trial of this ram at two lifts tells it.',
     );
-    expect(words({ shares: [{ what: 'backFlow', share: 0.02 }] })).not.toContain('decides');
+    const spreadOut = { shares: [{ what: 'backFlow', share: 0.02 }] } as const;
+    expect(words(spreadOut)).toContain('No single number decides it; several do together.');
+    expect(words({ ...spreadOut, deliveryBand: band(0, 0, 0) })).not.toContain('decides');
     expect(improveFirst({ ...SAMPLED, shares: [] }, site)).toBeUndefined();
   });
 

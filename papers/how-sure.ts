@@ -179,7 +179,8 @@ function needInWords(
 
 function improveInWords(sampled: SampledAnswer, site: Site, system: System): readonly string[] {
   const first = improveFirst(sampled, site);
-  if (!first) return [];
+  if (!first)
+    return isSettled(sampled) ? [] : ['No single number decides it; several do together.'];
   const thing = THINGS[first.what];
   const part = `${perCent(first.share)} of the spread`;
   const decides =
@@ -193,6 +194,11 @@ function improveInWords(sampled: SampledAnswer, site: Site, system: System): rea
     spreadInWords(size, thing.purpose, system, figures);
   const taken = first.isGiven ? '' : ` No ± stands with it; ${show(first.spread, 2)} was taken.`;
   return [`${decides}: ${thing.advice} to ${show(first.measureTo, 1)} first.${taken}`];
+}
+
+/** Whether all tries came to the same, or nearly all to nothing. */
+function isSettled({ deliveryBand: { low, high } }: SampledAnswer): boolean {
+  return low === high;
 }
 
 /** Heights and lengths under half a metre read best in the small unit. */

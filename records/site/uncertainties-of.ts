@@ -112,8 +112,17 @@ function normal(what: Unsure, given: Given, ifNone: UsualSpread): SiteUncertaint
 
 /** A factor about a given value. */
 function ratio(what: Unsure, given: Given, ifNone: UsualSpread): SiteUncertainty {
-  const spread = given.value > 0 ? spreadOf(given, ifNone) / given.value : 0;
+  const spread = given.value > 0 ? ofLogarithm(spreadOf(given, ifNone) / given.value) : 0;
   return { what, spread, shape: 'logNormal', isGiven: given.spread !== undefined };
+}
+
+/**
+ * Spread of the logarithm of a quantity whose relative spread is r: √(ln(1 + r²)), which stays sensible where r is above one.
+ *
+ * Source: moments of the lognormal distribution, any text on statistics.
+ */
+function ofLogarithm(relative: number): number {
+  return Math.sqrt(Math.log1p(relative ** 2));
 }
 
 function judged(what: Unsure, spread: number): SiteUncertainty {
@@ -184,7 +193,8 @@ function airOf(site: Site, installation: Installation): readonly SiteUncertainty
   if (total <= 0) return [];
   const told = site.drive.flatMap(({ air }) => air ?? []);
   if (told.length === 0) return [judged('trappedAir', AIR.assumed)];
-  const spread = Math.hypot(...told.map(({ volume }) => spreadOf(volume, AIR))) / total;
+  const relative = Math.hypot(...told.map(({ volume }) => spreadOf(volume, AIR))) / total;
+  const spread = ofLogarithm(relative);
   return [
     {
       what: 'trappedAir',
