@@ -1,6 +1,6 @@
 /** The answer as a page for a person: the verdict first, then why, then what would change it. */
 import { styleText } from 'node:util';
-import type { Answer } from '@fallwright/engine';
+import type { Answer, SampledAnswer } from '@fallwright/engine';
 import {
   alongTheLinesInWords,
   assumptionsInWords,
@@ -11,6 +11,7 @@ import {
   enoughChanges,
   fromFullStoreInWords,
   hasSeasons,
+  howSureInWords,
   isRunning,
   levelBookRows,
   materialRows,
@@ -48,10 +49,12 @@ export interface AnswerPageOf {
   readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Problem[];
   readonly system: System;
+  /** Absent when nobody asked how sure it is. */
+  readonly sampled?: SampledAnswer | undefined;
 }
 
 export function answerPage(about: AnswerPageOf): string {
-  const { answer, site, assumptions, warnings, system } = about;
+  const { answer, site, assumptions, warnings, system, sampled } = about;
   const sections = [
     heading(about),
     section(
@@ -62,6 +65,7 @@ export function answerPage(about: AnswerPageOf): string {
     table('Level book of the fall', levelTable(site.fall, system)),
     table('Level book of the lift', levelTable(site.lift, system)),
     section('Why', reasonsInWords(answer, site, system)),
+    section('How sure', sampled ? howSureInWords(sampled, site, system) : []),
     section('Demand', demandInWords(answer, site, system)),
     section('Tank', tankInWords(answer, site, system)),
     table('The year', yearTable(about)),

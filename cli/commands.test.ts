@@ -44,6 +44,7 @@ describe('answer', () => {
     for (const part of [
       'litres a day',
       'Why\n',
+      'How sure\n',
       'How it starts\n',
       'What would change it\n',
       'Pressures\n',
@@ -119,6 +120,23 @@ describe('answer', () => {
     expect(stdout.match(/^ {2}\d\d–\d\d .*\d/gm)).toHaveLength(24);
     expect(stdout).toMatch(/^ {2}Jan .* #+$/m);
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test('how sure it is hangs on seed and samples alone, and can be left out', () => {
+    const args = ['answer', larkrise, '--json', '--samples', '40'];
+    const first = JSON.parse(fallwright([...args, '--seed', '3']).stdout);
+    expect(first).toMatchObject({ samples: 40, seed: 3 });
+    expect(first.chanceItRuns).toBeGreaterThan(0.5);
+    expect(first.deliveredLitresPerDayLow).toBeLessThan(first.deliveredLitresPerDayHigh);
+    expect(JSON.parse(fallwright([...args, '--seed', '3']).stdout)).toEqual(first);
+    const other = JSON.parse(fallwright([...args, '--seed', '4']).stdout);
+    expect(other.deliveredLitresPerDayLow).not.toBe(first.deliveredLitresPerDayLow);
+    expect(other.deliveredLitresPerDay).toBe(first.deliveredLitresPerDay);
+    expect(fallwright(['answer', larkrise, '--no-band']).stdout).not.toContain('How sure');
+    const refused = fallwright(['answer', larkrise, '--samples', 'many', '--seed', 'x']);
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr).toContain('--samples 500');
+    expect(refused.stderr).toContain('--seed 7');
   });
 
   test('- reads standard input', () => {

@@ -23,6 +23,9 @@ export function program(): Command {
     .argument('<file>', 'site file (YAML or JSON); - reads standard input')
     .addOption(unitsOption())
     .option('--json', 'the answer for programs')
+    .option('--samples <number>', 'tries behind "How sure"', '200')
+    .option('--seed <number>', 'whole number that the tries are drawn from', '1')
+    .option('--no-band', 'leave out how sure it is')
     .addHelpText('after', example('fallwright answer examples/larkrise-spring.yaml --units us'))
     .action(answerCommand);
 

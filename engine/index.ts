@@ -230,6 +230,26 @@ export {
   staticPressure,
 } from './site/profile/static-pressure.ts';
 export { type ThinnedProfile, thinProfile } from './site/profile/thin-profile.ts';
+export {
+  type DeliveryBand,
+  type SampledAnswer,
+  type SampleOptions,
+  type SampleProgress,
+  sampleAnswer,
+  sampledAnswer,
+  type VarianceShare,
+} from './site/uncertainty/sample-answer.ts';
+export {
+  isFactor,
+  type Shape,
+  UNSURE_FACTORS,
+  UNSURE_VALUES,
+  type UncertainInput,
+  type Unsure,
+  type UnsureFactor,
+  type UnsureValue,
+} from './site/uncertainty/uncertain-input.ts';
+export { middleOf, withInputs } from './site/uncertainty/with-inputs.ts';
 export { varied } from './site/varied.ts';
 export { terminalFlow } from './site/verdict.ts';
 export { whatWouldChange } from './site/what-would-change.ts';

@@ -3,13 +3,14 @@
  *
  * What only a running ram has (beats, flows, efficiencies) is `null` unless the verdict is `runs` or
  * `runsAfterHandStart`. For a ram that starves, `whileWaterLasts` holds those numbers instead. Peak and lowest head are
- * `null` when no beat was simulated.
+ * `null` when no beat was simulated. How sure it all is stands in it when samples were drawn, and is `null` otherwise.
  */
 import type {
   Answer,
   Change,
   OperatingPoint,
   PressureCheckRow,
+  SampledAnswer,
   StartUp,
   VerdictKind,
 } from '@fallwright/engine';
@@ -27,6 +28,7 @@ import { assumedValue } from './assumption-words.ts';
 import { cautions } from './cautions.ts';
 import { changeInWords, changesInWords, thingChanged } from './changes.ts';
 import { demandInWords } from './demand-words.ts';
+import { howSureRecord } from './how-sure.ts';
 import { measuredRecord } from './measured.ts';
 import { planRecord } from './plan-record.ts';
 import { reasonsInWords } from './reasons.ts';
@@ -48,7 +50,7 @@ export interface RunningNumbers {
 
 export type AnswerRecord = ReturnType<typeof answerRecord>;
 
-export function answerRecord(answer: Answer, site: Site, system: System) {
+export function answerRecord(answer: Answer, site: Site, system: System, sampled?: SampledAnswer) {
   const { verdict, operatingPoint, pressureCheck, startUp, startUpOpen } = answer;
   const { assumptions } = installationOf(site);
   const runs = isRunning(verdict.kind);
@@ -85,6 +87,7 @@ export function answerRecord(answer: Answer, site: Site, system: System) {
     waterPlan: plan ? planRecord(plan) : null,
     demandInWords: demandInWords(answer, site, system),
     tankInWords: tankInWords(answer, site, system),
+    ...howSureRecord(sampled, site, system),
     reasons: reasonsInWords(answer, site, system),
     startUp: startUp ? startRecord(startUp) : null,
     startUpStopValveOpen: startUpOpen ? startRecord(startUpOpen) : null,

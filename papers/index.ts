@@ -15,6 +15,7 @@ export {
   thingChanged,
 } from './changes.ts';
 export { demandInWords } from './demand-words.ts';
+export { howSureInWords, howSureRecord, type ImproveFirst, improveFirst } from './how-sure.ts';
 export { type LevelBookRow, levelBookRows, measuredInWords } from './measured.ts';
 export { monthName, monthsInWords } from './month-words.ts';
 export { planRecord } from './plan-record.ts';

@@ -41,5 +41,6 @@ export { MATERIAL_WORDS, materialCalled } from './site/materials.ts';
 export { readSite, type SiteRead, siteFromData } from './site/read-site.ts';
 export { MONTH_NAMES, seasonOf } from './site/season.ts';
 export { SITE_FORMAT, type Site, siteSchema } from './site/site-schema.ts';
+export { type SiteUncertainty, uncertaintiesOf } from './site/uncertainties-of.ts';
 export { writeSite } from './site/write-site.ts';
 export { LONGEST_TEXT } from './yaml-text.ts';
