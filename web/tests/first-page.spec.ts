@@ -114,21 +114,19 @@ test(
   },
 );
 
-for (const nonsense of ['0 m', '-3 m', '1e30 m', 'abc', '12 gpm', '1.9 m ± m', 'x'.repeat(400)]) {
-  test(
-    `the fall "${nonsense.slice(0, 12)}" is explained and loses nothing`,
-    ANY_WIDTH,
-    async () => {
-      const fall = place.box('Fall');
-      await fall.fill(nonsense);
-      await fall.press('Tab');
-      await expect(fall).toHaveAttribute('aria-invalid', 'true');
-      await expect(fall).toHaveAccessibleDescription(/\w{3}/);
-      await expect(fall).toHaveValue(nonsense);
-      await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
-    },
-  );
-}
+test('a fall that cannot be is explained and loses nothing', ANY_WIDTH, async () => {
+  const fall = place.box('Fall');
+  for (const nonsense of ['0 m', '-3 m', '1e30 m', 'abc', '12 gpm', '1.9 m ± m', 'x'.repeat(400)]) {
+    await fall.fill(nonsense);
+    await fall.press('Tab');
+    await expect(fall).toHaveAttribute('aria-invalid', 'true');
+    await expect(fall).toHaveAccessibleDescription(/\w{3}/);
+    await expect(fall).toHaveValue(nonsense);
+    await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
+    await fall.fill('1.9 m');
+    await expect(fall).not.toHaveAttribute('aria-invalid', 'true');
+  }
+});
 
 test('from nothing to an answer by keyboard alone', ANY_WIDTH, async ({ page }) => {
   await place.beginEmpty();
@@ -240,28 +238,32 @@ test(
   },
 );
 
-for (const [what, content, reason] of [
-  ['a file that is no YAML', 'fallwright: site@1\nfall: [1.9 m\n', /Line \d+/],
-  [
-    'a file with a bare number',
-    'fallwright: site@1\nsource: { flow: 14 L/min }\nfall: 4\nlift: 12 m\ndrive: [{ pipe: PE100 SDR11 25, length: 14 m }]\n',
-    /Line\s3:\s4\swhat\?/,
-  ],
-  ['a picture', 'PNG\u0000\u0001\u0002', /not a text file/],
-  ['a file of a newer version', 'fallwright: site@9\n', /newer/],
-] as const) {
-  test(`${what} is refused with its reasons and changes nothing`, ANY_WIDTH, async ({ page }) => {
-    await page.locator('input[type=file]').setInputFiles({
-      name: 'broken.yaml',
-      mimeType: 'application/yaml',
-      buffer: Buffer.from(content),
-    });
-    await expect(page.getByText('broken.yaml was not opened.')).toBeVisible();
-    await expect(page.getByRole('listitem').filter({ hasText: reason }).first()).toBeVisible();
-    await expect(place.box('Fall')).toHaveValue('1.9 m ± 0.1 m');
-    await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
-  });
-}
+test(
+  'a file that cannot be read is refused with its reasons and changes nothing',
+  ANY_WIDTH,
+  async ({ page }) => {
+    for (const [name, content, reason] of [
+      ['no-yaml.yaml', 'fallwright: site@1\nfall: [1.9 m\n', /Line \d+/],
+      [
+        'bare-number.yaml',
+        'fallwright: site@1\nsource: { flow: 14 L/min }\nfall: 4\nlift: 12 m\ndrive: [{ pipe: PE100 SDR11 25, length: 14 m }]\n',
+        /Line\s3:\s4\swhat\?/,
+      ],
+      ['picture.yaml', 'PNG\u0000\u0001\u0002', /not a text file/],
+      ['newer.yaml', 'fallwright: site@9\n', /newer/],
+    ] as const) {
+      await page.locator('input[type=file]').setInputFiles({
+        name,
+        mimeType: 'application/yaml',
+        buffer: Buffer.from(content),
+      });
+      await expect(page.getByText(`${name} was not opened.`)).toBeVisible();
+      await expect(page.getByRole('listitem').filter({ hasText: reason }).first()).toBeVisible();
+      await expect(place.box('Fall')).toHaveValue('1.9 m ± 0.1 m');
+      await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
+    }
+  },
+);
 
 test('readings and needs in a file are shown by what they come to', ANY_WIDTH, async ({ page }) => {
   const example = (name: string) => join(import.meta.dirname, '..', '..', 'examples', name);

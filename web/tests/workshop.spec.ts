@@ -122,7 +122,7 @@ test(
     await expect(place.box('Lift')).toHaveValue('16 m');
 
     // Both type at once, before either has saved: the clock stands still. Then the other one is put aside, which saves it.
-    await page.clock.pauseAt(Date.now() + 1000);
+    await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 60_000);
     await place.box('Fall').fill('2.2 m');
     await other.box('Fall').fill('2.3 m');
     await other.page.evaluate(() => window.dispatchEvent(new Event('pagehide')));
@@ -135,8 +135,6 @@ test(
     const choice = page.getByRole('group', { name: /^Fall/ });
     await expect(page.getByRole('button', { name: 'Keep what is chosen' })).toBeDisabled();
     await expect(page.getByText('One choice is left to make.')).toBeVisible();
-    // A page behind another one does not finish changing its colours.
-    await page.bringToFront();
     await place.expectNoAxeViolations();
     await choice.getByRole('radio', { name: /the other tab: 2\.3 m/ }).check();
     await page.getByRole('button', { name: 'Keep what is chosen' }).click();
