@@ -273,6 +273,8 @@ test('readings and needs in a file are shown by what they come to', ANY_WIDTH, a
   await expect(place.part('Drive line').getByText(/2\.07\sm.*from the readings/)).toBeVisible();
   await expect(place.part('Source').getByText(/16\.8\sL\/min.*from the gauging/)).toBeVisible();
   await expect(place.part('Measured').getByRole('listitem').first()).toBeVisible();
+  await place.answer.getByText(/^Likely [\d,]+ to [\d,]+ litres a day/).click();
+  await expect(place.answer.getByText(/It runs in .* tries/)).toBeVisible();
   await chooser.setInputFiles(example('bracken-fold.yaml'));
   await expect(place.box('Name of this place')).toHaveValue('Bracken Fold');
   await expect(place.part('Tank').getByText(/1,210\sL\sa\sday.*from the needs/)).toBeVisible();

@@ -6,6 +6,7 @@
 import type { Remote } from 'comlink';
 import { wrap } from 'comlink';
 import type { Glance } from './glance.ts';
+import type { SureRoom } from './how-sure.ts';
 import type { ScribeWork } from './scribe-worker.ts';
 import type { SiteEngineRoom } from './site-answer.ts';
 import type { Scribe } from './site-files.ts';
@@ -66,7 +67,7 @@ export interface ListRoom {
   readonly glance: (siteText: string) => Promise<Glance>;
 }
 
-export interface EngineRooms extends SiteEngineRoom, Scribe, ListRoom {
+export interface EngineRooms extends SiteEngineRoom, Scribe, ListRoom, SureRoom {
   /** Hires the worker for answers before the first question, so that its script is there when that comes. */
   readonly getReady: () => void;
 }
@@ -85,6 +86,7 @@ export function openEngineRooms(): EngineRooms {
     }),
     changes: (siteText) => back.ask(async (work) => (await work.changes(siteText)).outcome),
     glance: (siteText) => front.ask(async (work) => (await work.glance(siteText)).outcome),
+    howSure: (siteText) => back.ask(async (work) => (await work.howSure(siteText)).outcome),
     dropChanges: () => {
       if (back.isBusy()) back.ask((work) => work.dropChanges()).catch(() => {});
     },

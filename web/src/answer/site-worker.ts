@@ -3,24 +3,32 @@
  * work: the reading of YAML is a third of the code, and no answer needs it.
  */
 import type { Answer } from '@fallwright/engine';
-import { answerFor, earlyAnswer, whatWouldChange, withPressures } from '@fallwright/engine';
+import {
+  answerFor,
+  earlyAnswer,
+  sampleAnswer,
+  whatWouldChange,
+  withPressures,
+} from '@fallwright/engine';
 import {
   assumptionsInWords,
   cautions,
   changesInWords,
   demandInWords,
+  howSureInWords,
   measuredInWords,
   reasonsInWords,
   startUpInWords,
   tankInWords,
 } from '@fallwright/papers';
 import type { SiteRead } from '@fallwright/records';
-import { installationOf, siteFromData } from '@fallwright/records';
+import { installationOf, siteFromData, uncertaintiesOf } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import { expose } from 'comlink';
 import { alternativeFromChange } from '../alternatives/opened.ts';
 import type { Glance } from './glance.ts';
 import { glanceOf } from './glance.ts';
+import type { HowSure } from './how-sure.ts';
 import type { Reply, SiteChanges, SiteOutcome, SitePressures } from './site-answer.ts';
 
 /** The page sends its document as JSON. */
@@ -113,14 +121,44 @@ const work = {
     return { outcome };
   },
 
-  /** Leaves off the search that is running. */
+  /** The chance that it runs and the band of what it gives, with every number as sure as it is. */
+  async howSure(siteText: string): Promise<Reply<HowSure | undefined>> {
+    const { site, installation, demand } = readAnswered(siteText);
+    searches += 1;
+    const mine = searches;
+    const run = sampleAnswer(installation, uncertaintiesOf(site), {
+      samples: SAMPLES,
+      seed: SEED,
+      ...(demand === undefined ? {} : { demand }),
+    });
+    let step = run.next();
+    while (step.done !== true) {
+      if (step.value.done % SAMPLES_AT_ONCE === 0) {
+        await letOthersIn();
+        if (mine !== searches) return { outcome: undefined };
+      }
+      step = run.next();
+    }
+    const sampled = step.value;
+    const { low, high } = sampled.deliveryBand;
+    const words = inBothSystems((system) => howSureInWords(sampled, site, system));
+    return { outcome: { low, high, words } };
+  },
+
+  /** Leaves off the search or the sampling that is running. */
   dropChanges(): void {
     searches += 1;
   },
 };
 
-/** Counts the searches for changes: only the last one goes on. */
+/** Counts the long pieces of work: only the last one goes on. */
 let searches = 0;
+
+/** Judgement: the chance is then good to some 3 %, as on the command line. */
+const SAMPLES = 200;
+const SEED = 1;
+/** Judgement: a few milliseconds of work between two looks at what else is asked. */
+const SAMPLES_AT_ONCE = 5;
 
 /** A turn for what has been asked meanwhile. */
 function letOthersIn(): Promise<void> {

@@ -1,6 +1,7 @@
 /** Everything the screens stand on: the stores, and what may be done. Passed in through React's context. */
 import { createContext, useContext } from 'react';
 import type { Comparison } from '../alternatives/kept-comparison.ts';
+import type { HowSureState } from '../answer/how-sure.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import type { SiteFiles } from '../answer/site-files.ts';
 import type { Install } from '../offline/install.ts';
@@ -15,6 +16,7 @@ import type { Glances } from '../workshop/glances.ts';
 export interface Notebook {
   readonly place: Store<Place>;
   readonly answer: Store<SiteAnswerState>;
+  readonly howSure: Store<HowSureState | undefined>;
   readonly settings: Store<Settings>;
   readonly saved: Store<Saved>;
   readonly standing: Store<Standing>;

@@ -2,6 +2,7 @@
 import { createComparison } from '../alternatives/kept-comparison.ts';
 import { createAnswerer, NO_ANSWER_YET } from '../answer/answerer.ts';
 import { openEngineRooms } from '../answer/engine-rooms.ts';
+import { createHowSure } from '../answer/how-sure.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { siteFiles } from '../answer/site-files.ts';
 import { createInstall } from '../offline/install.ts';
@@ -66,6 +67,7 @@ export async function openNotebook(): Promise<Notebook> {
   standing.subscribe(() => {
     if (standing.get().kind === 'opening') rooms.getReady();
   });
+  const howSure = createHowSure(answer, rooms);
   const { ask, forget } = createAnswerer(rooms, answer);
   let { opening } = place.get();
   place.subscribe(() => {
@@ -94,6 +96,7 @@ export async function openNotebook(): Promise<Notebook> {
   return {
     place,
     answer,
+    howSure,
     settings,
     saved,
     standing,

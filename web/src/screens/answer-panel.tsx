@@ -38,6 +38,7 @@ function GivenAnswer({
     () => factsOf(shown.answer, shown.installation, system, before),
     [shown, system, before],
   );
+  const sure = useSureness();
   const isStale = phase === 'slow' || phase === 'refused' || phase === 'failed';
   const { kind } = shown.answer.verdict;
   return (
@@ -58,8 +59,13 @@ function GivenAnswer({
             <b>{words.amount.figure}</b>
             <span>{words.amount.unit}</span>
           </p>
-          <DeliveryAxis amount={words.amount} system={system} />
+          <DeliveryAxis amount={words.amount} band={sure?.value} system={system} />
         </>
+      )}
+      {sure === undefined ? (
+        <p className="how-sure note">How sure it is: being worked out …</p>
+      ) : (
+        <HowSure lines={sure.value.words[system]} />
       )}
       <p>{words.reason}</p>
       <dl className="facts">
@@ -80,6 +86,28 @@ function GivenAnswer({
         </p>
       )}
     </div>
+  );
+}
+
+/** How sure it is, while it belongs to the answer that is shown. */
+function useSureness() {
+  const { answer, howSure } = useNotebook();
+  const siteText = useStore(answer, ({ early, shown }) =>
+    early === undefined ? shown?.siteText : undefined,
+  );
+  const sure = useStore(howSure, (state) => state);
+  return sure?.siteText === siteText ? sure : undefined;
+}
+
+/** The band in one sentence; what lies behind it on request. */
+function HowSure({ lines }: { readonly lines: readonly string[] }) {
+  const [chance, band, ...others] = lines;
+  const [first, ...rest] = band?.startsWith('Likely') === true ? [band, chance, ...others] : lines;
+  return (
+    <details className="how-sure">
+      <summary>{first}</summary>
+      <ul>{rest.map((line) => line !== undefined && <li key={line}>{line}</li>)}</ul>
+    </details>
   );
 }
 

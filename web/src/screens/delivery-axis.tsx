@@ -1,5 +1,5 @@
 import type { System } from '@fallwright/units';
-import { formatQuantity, readQuantity, unitShown } from '@fallwright/units';
+import { formatNumber, formatQuantity, readQuantity, unitShown } from '@fallwright/units';
 import type { DeliveredAmount } from '../answer/words.ts';
 import { layOutDeliveryAxis } from '../drawing/delivery-axis.ts';
 
@@ -7,19 +7,38 @@ const percent = (share: number): string => `${(100 * share).toFixed(2)}%`;
 const anchorAt = (share: number): 'start' | 'middle' | 'end' =>
   share < 0.15 ? 'start' : share > 0.85 ? 'end' : 'middle';
 
-/** What reaches the tank against what is needed, on an axis from nought. A point, not a band, while no spread is known. */
+/** What reaches the tank against what is needed, on an axis from nought: a stroke, and a band once it is known how sure it is. */
 export function DeliveryAxis({
   amount,
+  band,
   system,
 }: {
   readonly amount: DeliveredAmount;
+  readonly band?: { readonly low: number; readonly high: number } | undefined;
   readonly system: System;
 }) {
   const { delivered, needed, inWords, neededInWords } = amount;
-  const axis = layOutDeliveryAxis({ delivered, needed, unit: dailyUnit(system) });
-  const words = neededInWords === undefined ? inWords : `${inWords}; ${neededInWords} needed`;
+  const axis = layOutDeliveryAxis({ delivered, needed, band, unit: dailyUnit(system) });
+  const words = [
+    inWords,
+    ...(band === undefined
+      ? []
+      : [
+          `likely ${formatNumber(band.low, 'daily', system)} to ${formatNumber(band.high, 'daily', system)}`,
+        ]),
+    ...(neededInWords === undefined ? [] : [`${neededInWords} needed`]),
+  ].join('; ');
   return (
     <svg className="delivery-axis" role="img" aria-label={words}>
+      {axis.band !== undefined && (
+        <rect
+          className="band"
+          x={percent(axis.band.low)}
+          width={percent(axis.band.high - axis.band.low)}
+          y="15"
+          height="18"
+        />
+      )}
       <line className="axis" x1="0" y1="24" x2="100%" y2="24" />
       <text className="end" x="0" y="50">
         0
