@@ -66,7 +66,6 @@ export {
 export { type PressureClassRow, pressureClasses } from './compare/choice/sizing/pressure-class.ts';
 export { snifterSize, snifterSpray } from './compare/choice/sizing/snifter-size.ts';
 export { intakeDepth, strainerArea } from './compare/choice/sizing/strainer-area.ts';
-export { ventPoints } from './compare/choice/sizing/vents.ts';
 export {
   airInVessel,
   pulseShare,

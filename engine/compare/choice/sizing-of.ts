@@ -8,6 +8,11 @@ import type {
   Ratio,
   SquareMetre,
 } from '../../quantities.ts';
+import {
+  crestsAndSags,
+  crestThreshold,
+  type ProfileTurn,
+} from '../../site/profile/crests-and-sags.ts';
 import type { Candidate } from './candidates.ts';
 import { LARGEST_PULSE, type PlaceToFit, type Wish } from './place-to-fit.ts';
 import { type CandidateRun, type PartPressure, pressuresOf, pulseOf } from './run.ts';
@@ -15,7 +20,6 @@ import { anchorForce, bendForce } from './sizing/anchor-force.ts';
 import { deliveryPipeRows } from './sizing/delivery-pipe-choice.ts';
 import { snifterSize } from './sizing/snifter-size.ts';
 import { intakeDepth, strainerArea } from './sizing/strainer-area.ts';
-import { ventPoints } from './sizing/vents.ts';
 import { vesselForPulse } from './sizing/vessel-for-pulse.ts';
 
 export interface Sizing {
@@ -27,9 +31,10 @@ export interface Sizing {
   /** Open area of the strainer on each drive line's (or the feeder's) mouth. */
   readonly strainer: { readonly low: SquareMetre; readonly high: SquareMetre };
   readonly intakeDepth: Metre;
+  /** Crests at which each line wants a vent; the drive line's along the way, not along a pipe laid in curves. */
   readonly vents: {
-    readonly drive: readonly ProfilePoint[];
-    readonly delivery: readonly ProfilePoint[];
+    readonly drive: readonly ProfileTurn[];
+    readonly delivery: readonly ProfileTurn[];
   };
   /** Push on each ram's footing, and on a square bend, at the governing pressure. */
   readonly anchorForce: Newton;
@@ -84,8 +89,8 @@ export function sizingOf(
     strainer: strainerArea(mouth),
     intakeDepth: intakeDepth(mouth),
     vents: {
-      drive: ventPoints(place.driveRoute.profile ?? []),
-      delivery: ventPoints(place.deliveryRoute.profile ?? []),
+      drive: crestsOf(place.driveRoute.profile, innerDiameter),
+      delivery: crestsOf(place.deliveryRoute.profile, deliveryPipe.pipe.innerDiameter),
     },
     anchorForce: anchorForce({ peakPressure, innerDiameter }),
     squareBendForce: bendForce({ peakPressure, innerDiameter, angle: Math.PI / 2 }),
@@ -93,4 +98,10 @@ export function sizingOf(
     deliveryVelocity: row?.velocity ?? 0,
     pressures: pressuresOf(place, parts, run),
   };
+}
+
+function crestsOf(profile: readonly ProfilePoint[] | undefined, bore: Metre): ProfileTurn[] {
+  if (!profile) return [];
+  const threshold = crestThreshold({ bore, heightSpread: 0 });
+  return crestsAndSags(profile, { threshold }).filter(({ kind }) => kind === 'crest');
 }

@@ -10,7 +10,6 @@ import { cheapestWithin, deliveryPipeRows } from './delivery-pipe-choice.ts';
 import { pressureClasses } from './pressure-class.ts';
 import { SNIFTER_DIAMETER, snifterSize, snifterSpray } from './snifter-size.ts';
 import { intakeDepth, strainerArea } from './strainer-area.ts';
-import { ventPoints } from './vents.ts';
 import { airInVessel, pulseShare, vesselForPulse } from './vessel-for-pulse.ts';
 
 const water = waterAt({ temperature: 12, altitude: 200 });
@@ -154,20 +153,4 @@ test('warm water lowers what plastic may carry, and takes classes away', () => {
     'steel sch 40 1 in',
   ]);
   expect(warm.map((r) => r.offer.key)).toEqual(['PE100 SDR11 32', 'steel sch 40 1 in']);
-});
-
-test('vents stand on crests and level tops, not on slopes, dips or ends', () => {
-  const profile = [
-    [0, 5],
-    [10, 3],
-    [20, 4],
-    [30, 2],
-    [40, 3],
-    [50, 3],
-    [60, 1],
-    [70, 2],
-  ].map(
-    ([distance, elevation]) => ({ distance, elevation }) as { distance: number; elevation: number },
-  );
-  expect(ventPoints(profile).map((p) => p.distance)).toEqual([20, 40]);
 });
