@@ -27,6 +27,7 @@ export {
   performTask,
 } from './compare/choice/choose.ts';
 export { frontOf, type Point as FrontPoint } from './compare/choice/front.ts';
+export { judgeBySamples } from './compare/choice/judge-by-samples.ts';
 export {
   type CostModel,
   type Money,

@@ -10,6 +10,7 @@ import {
   performTask,
 } from './choose.ts';
 import { pipeOffer, plainFit, plainOffers, ramOffer } from './fixtures/made-offers.ts';
+import { judgeBySamples } from './judge-by-samples.ts';
 
 const REQUEST: ChoiceRequest = {
   place: plainFit(),
@@ -196,6 +197,52 @@ test('a judge may turn the picks, and is asked with the flow of the dry season',
   for (const pick of [picks.cheapest, picks.mostWater, picks.mostForgiving]) {
     expect(pick?.contender.candidate.parts.ram.key).toBe('DN32');
   }
+});
+
+test('sampling the inputs tells a forgiving combination from one at its limit, alike each time', () => {
+  const judge = judgeBySamples(
+    [
+      { what: 'fall', spread: 0.25, shape: 'normal' },
+      { what: 'sourceFlow', spread: 2e-4, shape: 'normal' },
+      { what: 'deliveryLength', spread: 5, shape: 'normal' },
+      { what: 'valveWeight', spread: 0.3, shape: 'normal' },
+    ],
+    { samples: 20, seed: 7 },
+  );
+  const request = { ...REQUEST, wish: { driveLengths: [12], need: 6e-6 } };
+  const { picks, contenders } = chooseHere(request, { quotes: false }, judge).priced;
+  const judged = contenders.flatMap((c) => (c.judgement ? [c.judgement] : []));
+  expect(judged.length).toBeGreaterThan(3);
+  for (const { chance, low, high } of judged) {
+    expect(chance).toBeGreaterThanOrEqual(0);
+    expect(chance).toBeLessThanOrEqual(1);
+    expect(low).toBeLessThanOrEqual(high);
+  }
+  const best = Math.max(...judged.map((j) => j.chance));
+  expect(best).toBeGreaterThan(Math.min(...judged.map((j) => j.chance)));
+  // Chances within a twentieth are alike.
+  expect(picks.mostForgiving?.contender.judgement?.chance).toBeGreaterThanOrEqual(best - 0.05);
+  if (picks.cheapest) {
+    expect(picks.cheapest.contender.judgement?.chance).toBeGreaterThanOrEqual(0.8);
+  }
+  expect(chooseHere(request, { quotes: false }, judge).priced.picks).toEqual(picks);
+});
+
+test('two rams stay two when the length of their delivery line is not sure', () => {
+  const offers = plainOffers({ rams: [ramOffer('DN20', 30_000)] });
+  const judge = judgeBySamples([{ what: 'deliveryLength', spread: 0, shape: 'normal' }], {
+    samples: 2,
+    seed: 1,
+  });
+  const request = {
+    place: plainFit({ deliveryRoute: { length: 1500 } }),
+    offers,
+    wish: { driveLengths: [12], mostRams: 2 },
+  };
+  const { contenders } = chooseHere(request, { quotes: false }, judge).priced;
+  const two = contenders.find((c) => c.candidate.parts.count === 2 && c.judgement);
+  // Judgement: samples use shorter blocks than runs; a few per cent.
+  expect((two?.judgement?.low as number) / (two?.run.deliveryFlow as number)).toBeCloseTo(1, 1);
 });
 
 test('what the dry season would stop is not picked while something else lasts', () => {
