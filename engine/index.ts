@@ -1,6 +1,79 @@
 /** The engine's public names. Everything is SI; see docs/MODEL.md for what is assumed. */
 
 export { type Alternative, alternatives, type DriveChoice } from './compare/alternatives.ts';
+export { type AdviceRow, type AdviceRule, adviceFor, RULES } from './compare/choice/advice.ts';
+export {
+  type Candidate,
+  type CostRow,
+  candidates,
+  costOf,
+  type Feeder,
+  installationOf as installationOfParts,
+  type Parts,
+} from './compare/choice/candidates.ts';
+export {
+  type Choice,
+  type ChoiceBatch,
+  type ChoiceOptions,
+  type ChoiceProgress,
+  type ChoiceReply,
+  type ChoiceRequest,
+  type ChoiceResult,
+  type ChoiceTask,
+  choose,
+  chooseHere,
+  type Field,
+  type Judgement,
+  performTask,
+} from './compare/choice/choose.ts';
+export { frontOf, type Point as FrontPoint } from './compare/choice/front.ts';
+export { judgeBySamples } from './compare/choice/judge-by-samples.ts';
+export {
+  type CostModel,
+  type Money,
+  type Offers,
+  type PipeOffer,
+  pipeCost,
+  type RamOffer,
+  type TankOffer,
+  type Tuning,
+  type VesselOffer,
+} from './compare/choice/offers.ts';
+export type { Contender, Pick as ChoicePick, Picks } from './compare/choice/picks.ts';
+export {
+  type DriveLaying,
+  LARGEST_PULSE,
+  type PlaceToFit,
+  type Route,
+  usualDriveLengths,
+  WANTED_CHANCE,
+  type Wish,
+} from './compare/choice/place-to-fit.ts';
+export type { RatedPart, Reason } from './compare/choice/reasons.ts';
+export {
+  type CandidateRun,
+  type Margins,
+  marginsOf,
+  type PartPressure,
+  pressuresOf,
+  pulseOf,
+} from './compare/choice/run.ts';
+export { anchorForce, bendForce } from './compare/choice/sizing/anchor-force.ts';
+export {
+  cheapestWithin,
+  type DeliveryPipeRow,
+  deliveryPipeRows,
+} from './compare/choice/sizing/delivery-pipe-choice.ts';
+export { type PressureClassRow, pressureClasses } from './compare/choice/sizing/pressure-class.ts';
+export { snifterSize, snifterSpray } from './compare/choice/sizing/snifter-size.ts';
+export { intakeDepth, strainerArea } from './compare/choice/sizing/strainer-area.ts';
+export {
+  airInVessel,
+  pulseShare,
+  type VesselDuty,
+  vesselForPulse,
+} from './compare/choice/sizing/vessel-for-pulse.ts';
+export { type Sizing, sizingOf } from './compare/choice/sizing-of.ts';
 export { type BeatFilm, type FilmOptions, filmBeat } from './cycle/beat-film.ts';
 export { daubuissonEfficiency, rankineEfficiency } from './cycle/efficiencies.ts';
 export type {

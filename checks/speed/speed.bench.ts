@@ -10,7 +10,10 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   answerFor,
+  type ChoiceRequest,
+  chooseHere,
   deliveryLossPerFlowSquared,
+  findPipe,
   GRAVITY,
   type Installation,
   openingForces,
@@ -21,7 +24,10 @@ import {
   seatArea,
   startedKernel,
   startUp,
+  type TypicalSize,
+  typicalRam,
   wasteValveTransit,
+  waterAt,
 } from '@fallwright/engine';
 import { installationOf, readSite, type Site, uncertaintiesOf } from '@fallwright/records';
 import { Bench } from 'tinybench';
@@ -176,8 +182,109 @@ function timeSamples(site: Site): void {
   console.log(`500 samples: ${best.toFixed(0)} ms on one core, target 1000 ms`);
 }
 
+/** An invented price list, in the currency's smallest unit. */
+function choiceRequest(need: number | undefined): ChoiceRequest {
+  const pipe = (name: string, costPerMetre: number) => {
+    const found = findPipe(name);
+    if (!found.ok) throw new Error(`no pipe called ${name}`);
+    return { key: name, name, pipe: found.pipe, costPerMetre };
+  };
+  const ram = (size: TypicalSize, cost: number) => ({
+    key: size,
+    name: size,
+    cost,
+    tunings: [0.7, 1, 1.5].map((factor) => {
+      const typical = typicalRam(size);
+      const { wasteValve } = typical;
+      if (wasteValve.kind !== 'weighted') throw new Error('typical rams have weights');
+      const submergedWeight = factor * wasteValve.submergedWeight;
+      const movingMass = factor * wasteValve.movingMass;
+      return {
+        name: `weight × ${factor}`,
+        ram: { ...typical, wasteValve: { ...wasteValve, submergedWeight, movingMass } },
+      };
+    }),
+  });
+  return {
+    place: {
+      water: waterAt({ temperature: 10, altitude: 200 }),
+      source: { kind: 'steady', yield: 1.2e-3 },
+      fall: 2.4,
+      lift: 18,
+      driveRoute: { length: 12 },
+      deliveryRoute: { length: 120 },
+      driveLaying: {
+        entranceLoss: 1.5,
+        fittingsLoss: 0.4,
+        restraint: 'anchoredThroughout',
+        freeAirFraction: 0,
+      },
+    },
+    wish: { driveLengths: [12, 13, 14, 15, 16.5, 18], ...(need === undefined ? {} : { need }) },
+    offers: {
+      rams: [ram('DN20', 30_000), ram('DN25', 38_000), ram('DN32', 52_000), ram('DN50', 90_000)],
+      drivePipes: [
+        pipe('steel sch 40 3/4 in', 900),
+        pipe('steel sch 40 1 in', 1200),
+        pipe('steel sch 40 1-1/4 in', 1600),
+        pipe('steel sch 40 1-1/2 in', 1900),
+        pipe('steel sch 40 2 in', 2600),
+        pipe('PE100 SDR11 25', 200),
+        pipe('PE100 SDR11 32', 310),
+        pipe('PE100 SDR11 40', 460),
+        pipe('PE100 SDR11 50', 700),
+        pipe('PE100 SDR11 63', 1100),
+        pipe('PVC sch 40 1 in', 350),
+        pipe('PVC sch 40 2 in', 800),
+      ],
+      feederPipes: [],
+      deliveryPipes: [pipe('PE100 SDR11 32', 310)],
+      vessels: [],
+      tanks: [],
+      costModel: {
+        trenchPerMetre: 800,
+        layingPerMetre: 300,
+        workPerRam: 9000,
+        fittingsPerRam: 4000,
+        standpipePerMetre: 5000,
+      },
+    },
+  };
+}
+
+/** A choice over 4 rams, 3 tunings, 12 drive pipes and 6 lengths, on this one thread. */
+function timeChoice(): void {
+  const needs = [
+    ['with no need stated', undefined],
+    ['for 2000 litres a day', 2 / 86_400],
+  ] as const;
+  for (const [words, need] of needs) {
+    const request = choiceRequest(need);
+    const from = performance.now();
+    const work = process.cpuUsage();
+    const { progress, priced } = chooseHere(request);
+    const spent = (performance.now() - from) / 1000;
+    const { user, system } = process.cpuUsage(work);
+    const worked = (user + system) / 1e6;
+    const brute = performance.now();
+    const all = chooseHere(request, { isBruteForce: true });
+    const bruteSpent = (performance.now() - brute) / 1000;
+    const isSame =
+      all.priced.front.map((c) => c.candidate.key).join() ===
+      priced.front.map((c) => c.candidate.key).join();
+    const share = (count: number) => `${((100 * count) / progress.combinations).toFixed(0)} %`;
+    console.log(
+      `choice ${words}: ${progress.combinations} combinations in ${spent.toFixed(2)} s with picks quoted (${worked.toFixed(2)} s of one core), target 5 s; ` +
+        `${share(progress.rejected)} turned away by limits, ${share(progress.pruned)} beaten by bound, ` +
+        `${progress.runs} run; front of ${priced.front.length}; ` +
+        `brute force ${bruteSpent.toFixed(2)} s, ${isSame ? 'the same front' : 'ANOTHER FRONT'}`,
+    );
+  }
+}
+
 const site = example();
 const { installation } = installationOf(site);
 compareWithC(installation);
 await timeCalls(installation);
+timeChoice();
 timeSamples(site);

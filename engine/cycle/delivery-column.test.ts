@@ -172,3 +172,21 @@ test('behind a shut stop valve nothing leaves the vessel, and its head climbs', 
   }
   expect(before).toBeGreaterThan(2 * place.fall);
 });
+
+test('two rams on one line fill it in half the time, and each feels the friction of both', () => {
+  const place = plainPlace();
+  const shared = { ...place, deliveryLine: { ...place.deliveryLine, sharedBy: 2 } };
+  const filling = (installation: Installation): number => {
+    const column = new DeliveryColumn(installation, 'toSourceLevel');
+    let time = 0;
+    for (; column.filledShare < 1 && time < 1e4; time += 0.01) column.advance(14, 0.01);
+    // Steady: the head left over the lift is friction.
+    for (let i = 0; i < 20_000; i++) column.advance(14, 0.01);
+    return column.advance(14, 0.01);
+  };
+  // One head carries one flow, whoever shares it.
+  expect(filling(shared)).toBeCloseTo(filling(place) / 2, 6);
+  expect(deliveryFrictionHead(shared.deliveryLine, place.water, 1e-5)).toBe(
+    deliveryFrictionHead(place.deliveryLine, place.water, 2e-5),
+  );
+});

@@ -39,7 +39,7 @@ export class DeliveryColumn implements VesselOutflow {
    * @throws RangeError when the line has no segments.
    */
   constructor(installation: Installation, start: 'toSourceLevel' | 'full') {
-    const { segments, profile } = installation.deliveryLine;
+    const { segments, profile, sharedBy = 1 } = installation.deliveryLine;
     if (segments.length === 0) throw new RangeError('a delivery line needs at least one segment');
     this.#lift = installation.lift;
     this.#profile = profile;
@@ -47,7 +47,8 @@ export class DeliveryColumn implements VesselOutflow {
     let volume = 0;
     let inertance = 0;
     for (const { length: l, pipe } of segments) {
-      const area = (Math.PI / 4) * pipe.innerDiameter ** 2;
+      // One ram of several that share the line fills its share of it, and moves it.
+      const area = ((Math.PI / 4) * pipe.innerDiameter ** 2) / sharedBy;
       length += l;
       volume += l * area;
       inertance += l / (GRAVITY * area);
@@ -57,7 +58,7 @@ export class DeliveryColumn implements VesselOutflow {
     this.#inertance = inertance;
     this.#filled = start === 'full' ? volume : this.#volumeBelow(installation.fall);
     const narrowest = Math.min(...segments.map((s) => s.pipe.innerDiameter));
-    const largest = 3 * (Math.PI / 4) * narrowest ** 2;
+    const largest = (3 * (Math.PI / 4) * narrowest ** 2) / sharedBy;
     this.#flowScale = (FRICTION_POINTS - 1) / largest;
     this.#lossOverFlow = Float64Array.from({ length: FRICTION_POINTS }, (_, k) => {
       const flow = Math.max(k, 0.1) / this.#flowScale;

@@ -52,6 +52,8 @@ export interface DeliveryLine {
   /** From the ram to the tank. */
   readonly segments: readonly PipeSegment[];
   readonly profile?: readonly ProfilePoint[];
+  /** Rams alike, each on its own drive line, that beat into this one line. 1 when absent. */
+  readonly sharedBy?: number;
 }
 
 export interface Installation {

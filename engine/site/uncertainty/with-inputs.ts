@@ -49,6 +49,7 @@ function withValue(installation: Installation, what: UnsureValue, value: number)
       return {
         ...installation,
         deliveryLine: {
+          ...deliveryLine,
           segments: deliveryLine.segments.map((s) => ({ ...s, length: s.length * scale })),
           ...(profile && {
             profile: profile.map((p) => ({ ...p, distance: p.distance * scale })),
