@@ -42,7 +42,7 @@ describe('in words', () => {
       'It runs in 92 % of 300 tries with the numbers as sure as they are; in the others it mostly starves. ' +
         'Likely 380 to 510 litres a day: one try in ten gives less, and one in ten more. ' +
         'What is needed, 900 L a day, is met in 3 %. ' +
-        'The fall decides most of it (61 % of the spread): measure it to ± 20 mm first. ' +
+        'The fall decides most of it (61 % of the spread): measure it to ± 20 mm first, and the band will be about 32 % narrower. ' +
         'The model’s own error comes on top, and so does air in a line that is called bled.',
     );
   });
@@ -120,6 +120,8 @@ describe('for programs', () => {
       seed: 7,
     });
     expect(record.improveFirst?.spread).toBeCloseTo(0.06, 9);
+    // Exact: a third of the ± leaves a ninth of its 61 % of the variance, and the band is as wide as the root of what is left.
+    expect(record.improveFirst?.narrowerBy).toBeCloseTo(1 - Math.sqrt(1 - (0.61 * 8) / 9), 5);
     expect(JSON.stringify(record)).not.toContain('\u00a0');
   });
 

@@ -81,6 +81,8 @@ export interface ImproveFirst {
   readonly spread: number;
   /** A spread with which others would lead; absent where no measurement of one number does it. */
   readonly measureTo?: number;
+  /** Part of the band that would go if it were measured so: the share is of the variance, and widths go as its root. */
+  readonly narrowerBy?: number;
   /** Whether the spread was given with the site. */
   readonly isGiven: boolean;
 }
@@ -92,13 +94,15 @@ export function improveFirst(sampled: SampledAnswer, site: Site): ImproveFirst |
   const input = uncertaintiesOf(site).find(({ what }) => what === top.what);
   if (!input) return undefined;
   const spread = spreadInSi(input, site);
+  const measureTo = Number((spread / BETTER_BY).toPrecision(1));
   return {
     what: top.what,
     words: THINGS[top.what].words,
     share: top.share,
     spread,
     ...('purpose' in THINGS[top.what] && {
-      measureTo: Number((spread / BETTER_BY).toPrecision(1)),
+      measureTo,
+      narrowerBy: 1 - Math.sqrt(1 - top.share * (1 - (measureTo / spread) ** 2)),
     }),
     isGiven: input.isGiven,
   };
@@ -193,7 +197,11 @@ function improveInWords(sampled: SampledAnswer, site: Site, system: System): rea
   const show = (size: number, figures: number): string =>
     spreadInWords(size, thing.purpose, system, figures);
   const taken = first.isGiven ? '' : ` No ± stands with it; ${show(first.spread, 2)} was taken.`;
-  return [`${decides}: ${thing.advice} to ${show(first.measureTo, 1)} first.${taken}`];
+  const gain =
+    first.narrowerBy === undefined
+      ? ''
+      : `, and the band will be about ${perCent(first.narrowerBy)} narrower`;
+  return [`${decides}: ${thing.advice} to ${show(first.measureTo, 1)} first${gain}.${taken}`];
 }
 
 /** Whether all tries came to the same, or nearly all to nothing. */
@@ -229,6 +237,7 @@ export function howSureRecord(sampled: SampledAnswer | undefined, site: Site, sy
           unit: unitOf(first.what),
           spread: figures(first.spread),
           measureTo: first.measureTo === undefined ? null : figures(first.measureTo),
+          narrowerBy: first.narrowerBy === undefined ? null : figures(first.narrowerBy),
           isGiven: first.isGiven,
         }
       : null,

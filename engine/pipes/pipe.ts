@@ -9,6 +9,8 @@ export interface Pipe {
   /** Diameter of the bore. */
   readonly innerDiameter: Metre;
   readonly wallThickness: Metre;
+  /** Short-term elastic modulus of this wall; absent when it is that of its material in the tables. */
+  readonly youngsModulus?: Pascal;
   /** Height of the wall's roughness, as in the Colebrook equation. */
   readonly roughness: Metre;
   /** Long-term gauge pressure that the pipe is rated for at its rating temperature; absent when nothing states one. */

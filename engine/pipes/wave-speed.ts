@@ -137,7 +137,7 @@ export function waveSpeed(
       factor,
       innerDiameter: pipe.innerDiameter,
       wallThickness: pipe.wallThickness,
-      youngsModulus: youngsModulus.value,
+      youngsModulus: pipe.youngsModulus ?? youngsModulus.value,
     }),
     airFraction: airOverWater / (1 + airOverWater),
     absolutePressure,

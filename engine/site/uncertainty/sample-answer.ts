@@ -42,7 +42,14 @@ export interface SampledAnswer {
   readonly samples: number;
   readonly seed: number;
   readonly chanceItRuns: Ratio;
-  /** Of the chance, for so many independent samples: √(p (1 − p)/n). A Latin hypercube's is no larger. */
+  /**
+   * Of the chance, for so many independent samples; a Latin hypercube's is no larger. Two samples more that run and two that do
+   * not are counted in, so that a chance of all or nothing is not told as certain.
+   *
+   *   √(p̃ (1 − p̃)/ñ),   ñ = n + 4,   p̃ = (k + 2)/ñ
+   *
+   * Source: Agresti and Coull (1998), The American Statistician 52, 119–126 (memory).
+   */
   readonly standardErrorOfChance: Ratio;
   /** Over all samples, those that do not run with nothing. */
   readonly deliveryBand: DeliveryBand;
@@ -103,7 +110,7 @@ export function* sampleAnswer(
     samples,
     seed,
     chanceItRuns,
-    standardErrorOfChance: Math.sqrt((chanceItRuns * (1 - chanceItRuns)) / samples),
+    standardErrorOfChance: standardError(running.length, samples),
     deliveryBand: bandOf(deliveries),
     ...(running.length > 0 && { bandWhenItRuns: bandOf(running) }),
     ...(demand !== undefined && {
@@ -156,6 +163,12 @@ function quickAnswer(installation: Installation): {
   const full = isStore ? atFall(installation, installation.fall) : installation;
   const point = operatingPoint(full, { block: SAMPLING_BLOCK });
   return { kind: kindOf(installation, point), deliveryFlow: point.deliveryFlow };
+}
+
+function standardError(hits: number, samples: number): Ratio {
+  const count = samples + 4;
+  const share = (hits + 2) / count;
+  return Math.sqrt((share * (1 - share)) / count);
 }
 
 function bandOf(deliveries: readonly CubicMetrePerSecond[]): DeliveryBand {

@@ -18,7 +18,7 @@ export const UNSURE_VALUES = [
 export const UNSURE_FACTORS = [
   'roughness', // of both lines
   'fittings', // losses of entrance and fittings in the drive line
-  'wallStiffness', // of the drive line's wall: E e
+  'wallStiffness', // modulus of the drive line's walls
   'curtainCoefficient', // discharge of the waste valve's curtain
   'deliveryValveLoss',
   'backFlow', // each beat

@@ -1,5 +1,6 @@
 /** An installation with drawn values in place of its own. */
 import type { Installation } from '../../cycle/installation.ts';
+import { MATERIALS } from '../../pipes/materials.ts';
 import type { Pipe, PipeSegment } from '../../pipes/pipe.ts';
 import type { Ratio } from '../../quantities.ts';
 import { presentValue, varied } from '../varied.ts';
@@ -33,7 +34,7 @@ export function withInputs(
   }
   for (const what of UNSURE_FACTORS) {
     const factor = drawn[what];
-    if (factor !== undefined) drawnPlace = withFactor(drawnPlace, what, factor);
+    if (factor !== undefined && factor !== 1) drawnPlace = withFactor(drawnPlace, what, factor);
   }
   const { fall, lift } = drawnPlace;
   return { ...drawnPlace, lift: Math.max(lift, LEAST_LIFT_OVER_FALL * fall) };
@@ -106,10 +107,11 @@ function withFactor(installation: Installation, what: UnsureFactor, factor: Rati
         },
       };
     case 'wallStiffness': {
-      // A wave feels E e: a thicker wall stands for a stiffer one, exactly for thin walls (see pipes/wall-stretch.ts).
+      // Not by a thicker wall: in a hose, whose wall is thick, half the modulus would count for too little.
       const stiffer = (pipe: Pipe): Pipe => ({
         ...pipe,
-        wallThickness: pipe.wallThickness * factor,
+        youngsModulus:
+          factor * (pipe.youngsModulus ?? MATERIALS[pipe.material].youngsModulus.value),
       });
       return {
         ...installation,
