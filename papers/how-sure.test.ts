@@ -49,6 +49,7 @@ describe('in words', () => {
 
   test('all and none are said as such, and never by rounding', () => {
     expect(words({ chanceItRuns: 1, counts: { runs: 300 } })).toMatch(/^It runs in all of 300/);
+    expect(words({ chanceOfNeed: 1 })).toContain('is met in all.');
     expect(words({ chanceItRuns: 299 / 300, counts: { runs: 299, starves: 1 } })).toMatch(
       /^It runs in 99 % .*; in the other one it starves\./,
     );

@@ -178,6 +178,7 @@ function needInWords(
   if (chanceOfNeed === undefined || demand === undefined) return [];
   const needed = formatQuantity(demand, 'daily', system);
   if (chanceOfNeed === 0) return [`What is needed, ${needed}, is met in none.`];
+  if (chanceOfNeed === 1) return [`What is needed, ${needed}, is met in all.`];
   return [`What is needed, ${needed}, is met in ${chancePerCent(chanceOfNeed)}.`];
 }
 

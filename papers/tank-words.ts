@@ -37,6 +37,9 @@ function drawInWords({ tank, demand }: Site): string {
 }
 
 function dayInWords({ daily, volume, isVolumeGiven }: WaterPlan, { show }: Answered): string {
+  if (daily.kind === 'carries' && daily.volume === 0) {
+    return 'The ram brings more at every hour than is drawn then: the day asks for no tank.';
+  }
   const size = show(daily.volume, 'volume', 2);
   const does = {
     carries: 'carries what a day draws',

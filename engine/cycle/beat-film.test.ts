@@ -1,33 +1,15 @@
 import { expect, test } from 'vitest';
-import { typicalRam } from '../machine/typical-ram.ts';
-import { findPipe } from '../pipes/find-pipe.ts';
 import { waterAt } from '../water/water.ts';
 import { filmBeat } from './beat-film.ts';
+import { driveOf, plainPlace } from './fixtures/made-installation.ts';
 import type { Installation } from './installation.ts';
 
-const found = findPipe('steel EN 10255 DN20');
-if (!found.ok) throw new Error('the table has no DN20');
-const place: Installation = {
+const place = plainPlace({
   water: waterAt({ temperature: 10, altitude: 0 }),
-  source: { kind: 'steady' },
   fall: 1.9,
-  driveLine: {
-    segments: [
-      {
-        pipe: found.pipe,
-        length: 14,
-        fittingsLoss: 0,
-        restraint: 'anchoredThroughout',
-        freeAirFraction: 0,
-      },
-    ],
-    entranceLoss: 1.5,
-    pockets: [],
-  },
-  ram: typicalRam('DN20'),
-  lift: 12,
+  driveLine: driveOf('steel EN 10255 DN20', 14),
   deliveryLine: { segments: [] },
-};
+});
 
 test('a film of one beat sees the waste valve shut and wide open, and water delivered', () => {
   const film = filmBeat(place);

@@ -207,6 +207,9 @@ export function layOutWholePlace({
   });
   const gradeY = vesselHead === undefined ? undefined : toY(vesselHead);
   const hasDetail = scales.stretch > 1;
+  // Beside a short delivery line the words on the scale stand clear of the ram's name.
+  const besideRam =
+    ram.x + 16 + roughTextWidth(words.ram) + 16 + roughTextWidth(words.stretch(scales.stretch));
   const grade =
     gradeY === undefined
       ? undefined
@@ -318,7 +321,7 @@ export function layOutWholePlace({
       troubles: troubleTexts,
       stretch: {
         text: words.stretch(scales.stretch),
-        x: isNarrow ? width - 6 : gridRight,
+        x: isNarrow ? width - 6 : Math.max(gridRight, besideRam),
         y: isNarrow ? bottom + 32 + underneath : bottom - 6,
         anchor: 'end',
       },
