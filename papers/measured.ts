@@ -126,7 +126,11 @@ function heightInWords(field: 'fall' | 'lift', given: Given, system: System): re
     spread: value.spread,
   });
   const coarse = value.isTooCoarse ? ' That is too coarse to choose a ram by.' : '';
-  return [`The ${field}, ${total}, ${waysInWords(value, given, system)}.${coarse}`];
+  const { value: written } = given.readings ?? {};
+  const used = written
+    ? [`The ${field} that is written, ${written.text}, is used in its place.`]
+    : [];
+  return [`The ${field}, ${total}, ${waysInWords(value, given, system)}.${coarse}`, ...used];
 }
 
 function waysInWords(value: MeasuredHeight, given: Given, system: System): string {

@@ -64,6 +64,12 @@ const altitudes = (way: string) =>
 
 const readings = fields(
   {
+    value: z.exactOptional(
+      quantity('height', {
+        called: 'the height',
+        is: 'a height that is used in place of the one that the readings give',
+      }),
+    ),
     levels: z.exactOptional(
       oneOrMore(levelRow, {
         called: 'the level book',
@@ -142,6 +148,7 @@ function givenBy(
   read: HeightReadings,
   { height, spread }: { readonly height: number; readonly spread: number },
 ): Given {
+  if (read.value) return { ...read.value, readings: read };
   const system = unitSystemOf(givensOf(read).map(({ given }) => given.text));
   const text = formatQuantity(height, 'height', system, { figures: 4, spread });
   return { value: height, spread, origin: 'measured', text, readings: read };
