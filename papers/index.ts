@@ -16,7 +16,13 @@ export {
 } from './changes.ts';
 export { demandInWords } from './demand-words.ts';
 export { howSureInWords, howSureRecord, type ImproveFirst, improveFirst } from './how-sure.ts';
-export { type LevelBookRow, levelBookRows, measuredInWords } from './measured.ts';
+export {
+  gaugingInWords,
+  heightWayInWords,
+  type LevelBookRow,
+  levelBookRows,
+  measuredInWords,
+} from './measured.ts';
 export { monthName, monthsInWords } from './month-words.ts';
 export { planRecord } from './plan-record.ts';
 export { type HourRow, hourRows, type MonthRow, monthRows } from './plan-rows.ts';

@@ -22,6 +22,9 @@ const LAST_WORDS: Readonly<Record<string, string>> = {
 export function boxFor(field: string): { readonly id: string; readonly name: string } {
   const whole = FIRST_BOXES[field];
   if (whole !== undefined) return { id: fieldId(whole.path), name: whole.name };
+  const [height] = /^(?:fall|lift)(?=\.)/.exec(field) ?? [];
+  if (height !== undefined) return boxFor(height);
+  if (field.startsWith('source.gauging')) return boxFor('source');
   const [, line, indexText, last] = /^(drive|delivery)\[(\d+)\](?:\.(\w+))?$/.exec(field) ?? [];
   if (line === undefined) return { id: fieldId(field), name: field };
   const number = Number(indexText) + 1;

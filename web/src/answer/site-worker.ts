@@ -22,19 +22,20 @@ import {
   tankInWords,
 } from '@fallwright/papers';
 import type { SiteRead } from '@fallwright/records';
-import { installationOf, siteFromData, uncertaintiesOf } from '@fallwright/records';
+import { installationOf, uncertaintiesOf } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import { expose } from 'comlink';
 import { alternativeFromChange } from '../alternatives/opened.ts';
 import type { Glance } from './glance.ts';
 import { glanceOf } from './glance.ts';
 import type { HowSure } from './how-sure.ts';
+import { readSettled } from './settled.ts';
 import type { Reply, SiteChanges, SiteOutcome, SitePressures } from './site-answer.ts';
 
 /** The page sends its document as JSON. */
 function readDocument(siteText: string): SiteRead {
   const data: unknown = JSON.parse(siteText);
-  return siteFromData(data);
+  return readSettled(data);
 }
 
 /** @throws RangeError when the document is none that an answer was given for. */

@@ -1,0 +1,78 @@
+/**
+ * A place whose measurements are still being taken. A reading that is not whole yet must not take the answer away: it waits,
+ * the answer stands on the rest, and what it waits for is told beside the answer.
+ */
+import type { Problem, SiteRead } from '@fallwright/records';
+import { siteFromData } from '@fallwright/records';
+import {
+  gaugingsOf,
+  hasReadings,
+  withoutGauging,
+  withWrittenHeight,
+  writtenHeight,
+} from '../state/measured-entry.ts';
+import type { PlainRecord, SiteDocument } from '../state/site-document.ts';
+import { isRecord, withValue } from '../state/site-document.ts';
+
+export interface Settled {
+  /** The place without the measurements that wait. */
+  readonly data: SiteDocument;
+  readonly read: SiteRead;
+  /** What keeps them from being used. */
+  readonly waiting: readonly Problem[];
+}
+
+export function settled(data: SiteDocument): Settled {
+  const read = siteFromData(data);
+  if (read.ok) return { data, read, waiting: [] };
+  const waiting = read.problems.filter((problem) => isOfMeasurement(problem, data));
+  if (waiting.length === 0) return { data, read, waiting };
+  const rest = withoutWaiting(data, waiting);
+  return { data: rest, read: siteFromData(rest), waiting };
+}
+
+/** As `siteFromData`, for a page on which things are being measured. */
+export function readSettled(data: unknown): SiteRead {
+  if (!isRecord(data as PlainRecord)) return siteFromData(data);
+  const { read, waiting } = settled(data as SiteDocument);
+  if (!read.ok || waiting.length === 0) return read;
+  const told = waiting.map(
+    (problem): Problem => ({
+      ...problem,
+      kind: 'unusual',
+      message: `Not used yet: ${problem.message}`,
+    }),
+  );
+  return { ...read, warnings: [...read.warnings, ...told] };
+}
+
+const GAUGING = /^source\.gauging(?:\[(\d+)\])?/;
+const HEIGHT = /^(fall|lift)(?=$|[.[])/;
+
+export function isOfMeasurement({ field }: Problem, data: SiteDocument): boolean {
+  if (GAUGING.test(field)) return true;
+  const height = HEIGHT.exec(field)?.[1] as 'fall' | 'lift' | undefined;
+  return height !== undefined && hasReadings(data, height);
+}
+
+function withoutWaiting(data: SiteDocument, waiting: readonly Problem[]): SiteDocument {
+  const gone = new Set<number>();
+  let rest = data;
+  for (const { field } of waiting) {
+    const [isGauging, index] = GAUGING.exec(field) ?? [];
+    if (isGauging !== undefined) {
+      // A measurement that is written without a list is the first.
+      if (index !== undefined || gaugingsOf(data).length < 2) gone.add(Number(index ?? 0));
+      else for (const at of gaugingsOf(data).keys()) gone.add(at);
+      continue;
+    }
+    const height = HEIGHT.exec(field)?.[1] as 'fall' | 'lift';
+    rest = withWrittenHeight(
+      withValue(rest, [height], undefined),
+      height,
+      writtenHeight(data, height),
+    );
+  }
+  for (const index of [...gone].sort((a, b) => b - a)) rest = withoutGauging(rest, index);
+  return rest;
+}

@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { withWrittenHeight, writtenHeight } from '../state/measured-entry.ts';
+import { keepUnread, openPlace, undo } from '../state/place.ts';
+import { gaugingSpot, heightSpot, withReadingAdded, withReadingTakenOut, writeAt } from './spot.ts';
+
+test('readings of a height stand beside what was written, and neither is lost', () => {
+  const fall = heightSpot('fall');
+  const measured = writeAt(fall, ['hops'])({ fall: { value: '2 m', origin: 'measured' } }, ['1 m']);
+  expect(measured).toEqual({
+    fall: { value: { value: '2 m', origin: 'measured' }, hops: ['1 m'] },
+  });
+  expect(writtenHeight(measured, 'fall')).toEqual({ value: '2 m', origin: 'measured' });
+  const retyped = withWrittenHeight(measured, 'fall', '2.1 m');
+  expect(retyped).toEqual({ fall: { value: '2.1 m', hops: ['1 m'] } });
+  expect(withWrittenHeight(retyped, 'fall', undefined)).toEqual({ fall: { hops: ['1 m'] } });
+  expect(writeAt(fall, ['hops'])(retyped, undefined)).toEqual({ fall: '2.1 m' });
+  expect(writeAt(fall, ['hops'])({ fall: { hops: ['1 m'] } }, undefined)).toEqual({});
+});
+
+test('each reading from the watch is a step of its own, and a single one becomes a list', () => {
+  const spot = gaugingSpot(0);
+  const begun = openPlace({ source: { gauging: { method: 'drop', time: '60 s' } } });
+  const one = withReadingAdded(begun, spot, 'times', '61 s');
+  const two = withReadingAdded(one, spot, 'times', '62.5 s');
+  expect(two.document).toEqual({
+    source: { gauging: [{ method: 'drop', times: ['60 s', '61 s', '62.5 s'] }] },
+  });
+  expect(undo(two).document).toEqual(one.document);
+});
+
+test('text that waits moves up when a reading before it is taken out', () => {
+  const spot = gaugingSpot(0);
+  const begun = openPlace({
+    source: { gauging: [{ method: 'bucket', times: ['42 s', '43 s', '44 s'] }] },
+  });
+  const waiting = keepUnread(begun, ['source', 'gauging', 0, 'times', 2], '44 x');
+  const less = withReadingTakenOut(waiting, spot, 'times', 0);
+  expect(less.document).toEqual({
+    source: { gauging: [{ method: 'bucket', times: ['43 s', '44 s'] }] },
+  });
+  expect(less.unread).toEqual({ 'source.gauging[0].times[1]': { text: '44 x' } });
+});
