@@ -12,7 +12,7 @@ import {
   words,
 } from './fields.ts';
 import { givensOf } from './givens.ts';
-import { heightOf } from './height-of.ts';
+import { HEIGHT_WAYS, heightOf } from './height-of.ts';
 import type { HeightReadings } from './height-readings.ts';
 
 const sight = (called: string, is: string) => z.exactOptional(quantity('staff', { called, is }));
@@ -133,6 +133,10 @@ export function heightField(about: About) {
       }
       const found = heightOf(read);
       if (found.ok) return givenBy(read, found.value);
+      // A height that was written, with a note to it.
+      if (read.value && HEIGHT_WAYS.every((way) => read[way] === undefined)) {
+        return { ...read.value, readings: read };
+      }
       for (const { kind, path, message } of found.faults) {
         addProblem(payload, kind, message, read, path);
       }

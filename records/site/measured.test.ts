@@ -308,6 +308,9 @@ test('a height that is written beside its readings is used, and told when they d
   expect(far.warnings.map(({ message }) => message)).toEqual([
     expect.stringMatching(/^The fall is written as 1\.9 m, and was measured as 2\.3\s±\s0\.028/),
   ]);
+  const noted = siteOf(FALL, 'fall: { value: 1.9 m, note: by eye }\n');
+  expect(noted.site.fall).toMatchObject({ value: 1.9, readings: { note: 'by eye' } });
+  expect(noted.warnings).toEqual([]);
   const again = readSite(writeSite(far.site));
   expect(again.ok && again.site.fall).toEqual(far.site.fall);
 });

@@ -16,6 +16,7 @@ import { settled } from '../answer/settled.ts';
 import type { FlowName, HeightName } from '../state/measured-entry.ts';
 import { gaugingsOf, heightReadings } from '../state/measured-entry.ts';
 import type { PlainRecord, SiteDocument } from '../state/site-document.ts';
+import { gaugingNeeds, heightNeeds } from './still-needed.ts';
 
 export type Result =
   | {
@@ -52,7 +53,9 @@ const read = (part: SiteDocument, system: System) =>
 
 export function gaugingResult(gauging: PlainRecord, system: System): Result {
   const found = read({ source: { gauging: [gauging] } }, system);
-  if (!found.ok) return { kind: 'waits', faults: messages(found.problems) };
+  if (!found.ok) {
+    return { kind: 'waits', faults: faultsOf(found.problems, gaugingNeeds(gauging)) };
+  }
   const one = gaugedSource(found.site.source)?.gaugings[0];
   if (one === undefined) {
     return { kind: 'waits', faults: ['A measure that is nought gives no flow.'] };
@@ -134,7 +137,8 @@ export function heightResult(
   }
   const found = read({ ...OTHER[height], [height]: readings }, system);
   if (!found.ok) {
-    const faults = messages(found.problems.filter(({ field }) => field.startsWith(height)));
+    const problems = found.problems.filter(({ field }) => field.startsWith(height));
+    const faults = faultsOf(problems, heightNeeds(readings, height));
     return { result: { kind: 'waits', faults }, rows: [], isCoarse: false };
   }
   const given: Given = found.site[height];
@@ -172,6 +176,12 @@ function flowText(
   system: System,
 ): string {
   return formatQuantity(flow, 'sourceFlow', system, { spread });
+}
+
+/** What lacks is told in the words of the boxes, where it is known which of them are empty; everything else as a file is told. */
+function faultsOf(problems: readonly Problem[], needs: string | undefined): readonly string[] {
+  if (needs === undefined) return messages(problems);
+  return [...messages(problems.filter(({ kind }) => kind !== 'missing')), needs];
 }
 
 const messages = (problems: readonly Problem[]): readonly string[] => [

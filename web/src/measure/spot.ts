@@ -39,7 +39,7 @@ export function heightSpot(height: HeightName): Spot {
 }
 
 export const readAt = (spot: Spot, inner: Path) => (document: SiteDocument) =>
-  valueAt(spot.read(document), inner);
+  valueAt(asLists(spot.read(document)), inner);
 
 export const writeAt =
   (spot: Spot, inner: Path) =>

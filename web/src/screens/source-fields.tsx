@@ -1,11 +1,18 @@
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { AssumedValue } from '../fields/assumed-value.tsx';
+import {
+  FlowBeside,
+  FlowPanel,
+  MeasuredFlow,
+  MeasureFold,
+  WhenFetched,
+} from '../fields/measure-fold.tsx';
 import { More } from '../fields/more.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
-import { useWorkedOut } from '../fields/worked-out.ts';
 import { textOf } from '../state/entry.ts';
+import { gaugingsOf } from '../state/measured-entry.ts';
 import { valueAt } from '../state/site-document.ts';
 import { withStore } from '../state/source-entry.ts';
 
@@ -24,13 +31,38 @@ const INTAKE_OPTIONS = ['open end', 'sharp edge', 'bell mouth', 'strainer', 'foo
 export function SourceFields() {
   const { place, answer } = useNotebook();
   const store = useStore(place, (state) => textOf(valueAt(state.document, ['source', 'store'])));
-  const gauged = useWorkedOut('sourceFlow');
   const hasMore = useStore(
     place,
     ({ document }) =>
       valueAt(document, ['temperature']) !== undefined ||
       valueAt(document, ['altitude']) !== undefined ||
       valueAt(document, ['source', 'intake']) !== undefined,
+  );
+  const count = useStore(place, ({ document }) => gaugingsOf(document).length);
+  const isWritten = useStore(
+    place,
+    ({ document }) => valueAt(document, ['source', store === '' ? 'flow' : 'inflow']) !== undefined,
+  );
+  const isLimited = useStore(
+    place,
+    ({ document }) =>
+      valueAt(document, ['source', 'drySeason']) !== undefined ||
+      valueAt(document, ['source', 'share']) !== undefined,
+  );
+  const measured = (
+    <WhenFetched meanwhile="measured">
+      <MeasuredFlow />
+    </WhenFetched>
+  );
+  const beside = count > 0 && isWritten && (
+    <WhenFetched>
+      <FlowBeside name={store === '' ? 'flow' : 'inflow'} />
+    </WhenFetched>
+  );
+  const measuring = (
+    <MeasureFold summary={count === 0 ? 'Measure it' : `Measured: ${timesCounted(count)}`}>
+      <FlowPanel />
+    </MeasureFold>
   );
   const temperature = useStore(
     answer,
@@ -39,16 +71,20 @@ export function SourceFields() {
   return (
     <>
       {store === '' ? (
-        <QuantityField
-          path={['source', 'flow']}
-          label="Water it gives"
-          called="the flow of the source"
-          purpose="sourceFlow"
-          words={['plenty']}
-          workedOut={gauged}
-          whenEmpty="all it gives, in the driest month; or: plenty"
-          isRequired
-        />
+        <>
+          <QuantityField
+            path={['source', 'flow']}
+            label="Water it gives"
+            called="the flow of the source"
+            purpose="sourceFlow"
+            words={['plenty']}
+            whenEmpty={count > 0 ? measured : 'all it gives, in the driest month; or: plenty'}
+            after={beside}
+            isRequired
+            mayBeEmptied={count > 0}
+          />
+          {measuring}
+        </>
       ) : (
         <>
           <QuantityField
@@ -56,9 +92,12 @@ export function SourceFields() {
             label="Water that runs in"
             called="the inflow"
             purpose="sourceFlow"
-            workedOut={gauged}
             isRequired={store === 'spring box' || store === 'pool'}
+            whenEmpty={count > 0 ? measured : undefined}
+            after={beside}
+            mayBeEmptied={count > 0}
           />
+          {measuring}
           <QuantityField
             path={['source', 'volume']}
             label={`What the ${store} holds`}
@@ -84,6 +123,23 @@ export function SourceFields() {
         isOptional={false}
         write={withStore}
       />
+      <More summary="Dry season, share that may be taken" isUsed={isLimited}>
+        <QuantityField
+          path={['source', 'drySeason']}
+          label="Flow in the driest time"
+          called="the dry-season flow"
+          purpose="sourceFlow"
+          whenEmpty="it counts when it is the lower one"
+        />
+        <QuantityField
+          path={['source', 'share']}
+          label="Share that may be taken"
+          called="the share"
+          purpose="share"
+          whenEmpty="as the owner or the local authority allows"
+          example={{ metric: '50 %', us: '50 %' }}
+        />
+      </More>
       <More summary="Intake, temperature, altitude" isUsed={hasMore}>
         <SelectField
           path={['source', 'intake']}
@@ -111,3 +167,6 @@ export function SourceFields() {
     </>
   );
 }
+
+const timesCounted = (count: number): string =>
+  count === 1 ? '1 measurement' : `${count} measurements`;

@@ -1,10 +1,11 @@
 /** The questions, in the order in which water meets the parts: source, drive line, ram, delivery line, tank. */
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { HeightField } from '../fields/height-field.tsx';
 import { PipeCard } from '../fields/pipe-card.tsx';
 import { PipeNames } from '../fields/pipe-name-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
-import { useWorkedOut } from '../fields/worked-out.ts';
+import { useNeedWorkedOut } from '../fields/worked-out.ts';
 import type { PointPlace } from '../profile/line-points.ts';
 import { ProfileTable } from '../profile/profile-table.tsx';
 import type { LineName } from '../state/lines.ts';
@@ -26,14 +27,10 @@ export function Thread({
         <SourceFields />
       </ThreadPart>
       <ThreadPart id="drive" title="Drive line">
-        <QuantityField
-          path={['fall']}
+        <HeightField
+          height="fall"
           label="Fall"
-          called="the fall"
-          purpose="height"
-          workedOut={useWorkedOut('fall')}
           whenEmpty="from the water to the ram’s waste valve"
-          isRequired
         />
         <LinePipes line="drive" />
         <ProfileTable line="drive" asked={asked} />
@@ -42,15 +39,11 @@ export function Thread({
         <RamFields />
       </ThreadPart>
       <ThreadPart id="delivery" title="Delivery line">
-        <QuantityField
-          path={['lift']}
+        <HeightField
+          height="lift"
           label="Lift"
-          called="the lift"
-          purpose="height"
           example={{ metric: '12 m', us: '40 ft' }}
-          workedOut={useWorkedOut('lift')}
           whenEmpty="from the ram’s waste valve to the tank"
-          isRequired
         />
         <LinePipes line="delivery" />
         <ProfileTable line="delivery" asked={asked} />
@@ -61,7 +54,7 @@ export function Thread({
           label="Water needed"
           called="the demand"
           purpose="daily"
-          workedOut={useWorkedOut('demand')}
+          workedOut={useNeedWorkedOut()}
           whenEmpty="each day, for people, stock and garden"
         />
       </ThreadPart>

@@ -1,0 +1,68 @@
+/** The fall or the lift: written, or measured by its readings, or both. */
+import type { System } from '@fallwright/units';
+import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
+import type { HeightName } from '../state/measured-entry.ts';
+import { hasReadings, withWrittenHeight, writtenHeight } from '../state/measured-entry.ts';
+import {
+  HeightBeside,
+  HeightPanel,
+  MeasuredHeight,
+  MeasureFold,
+  WhenFetched,
+} from './measure-fold.tsx';
+import { QuantityField } from './quantity-field.tsx';
+
+export function HeightField({
+  height,
+  label,
+  whenEmpty,
+  example,
+}: {
+  readonly height: HeightName;
+  readonly label: string;
+  readonly whenEmpty: string;
+  readonly example?: Readonly<Record<System, string>>;
+}) {
+  const { place } = useNotebook();
+  const isMeasured = useStore(place, ({ document }) => hasReadings(document, height));
+  const isBoth = useStore(
+    place,
+    ({ document }) =>
+      hasReadings(document, height) && writtenHeight(document, height) !== undefined,
+  );
+  return (
+    <>
+      <QuantityField
+        path={[height]}
+        label={label}
+        called={`the ${height}`}
+        purpose="height"
+        example={example}
+        whenEmpty={
+          isMeasured ? (
+            <WhenFetched meanwhile="measured">
+              <MeasuredHeight height={height} />
+            </WhenFetched>
+          ) : (
+            whenEmpty
+          )
+        }
+        after={
+          isBoth && (
+            <WhenFetched>
+              <HeightBeside height={height} />
+            </WhenFetched>
+          )
+        }
+        isRequired
+        mayBeEmptied={isMeasured}
+        read={(document) => writtenHeight(document, height)}
+        write={(document, entry) => withWrittenHeight(document, height, entry)}
+      />
+      <MeasureFold summary={isMeasured ? 'Measured: the readings' : `Measure the ${height}`}>
+        <HeightPanel height={height} />
+      </MeasureFold>
+    </>
+  );
+}
