@@ -143,5 +143,5 @@ test('a level book that comes back shares its error out, and a coarse height is 
   await place.box('At the ram').fill('300');
   await page.keyboard.press('Tab');
   await expect(delivery.getByText('Too coarse to choose a ram by', { exact: true })).toBeVisible();
-  await expect(place.box('Lift')).toHaveValue('12 m');
+  await expect(place.box('Lift')).toHaveValue('12 m ± 0.2 m');
 });

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { withWrittenHeight, writtenHeight } from '../state/measured-entry.ts';
 import { keepUnread, openPlace, undo } from '../state/place.ts';
+import { putAway } from './height-panel.tsx';
 import { gaugingSpot, heightSpot, withReadingAdded, withReadingTakenOut, writeAt } from './spot.ts';
+import { gaugingNeeds, heightNeeds } from './still-needed.ts';
 
 test('readings of a height stand beside what was written, and neither is lost', () => {
   const fall = heightSpot('fall');
@@ -39,4 +41,26 @@ test('text that waits moves up when a reading before it is taken out', () => {
     source: { gauging: [{ method: 'bucket', times: ['43 s', '44 s'] }] },
   });
   expect(less.unread).toEqual({ 'source.gauging[0].times[1]': { text: '44 x' } });
+});
+
+test('readings of one way go into the note when another is begun', () => {
+  expect(putAway({ hops: ['1.2 m', '0.7 m'], date: '2026-08-19' }, 'hops', '1.9\u00a0m')).toEqual({
+    date: '2026-08-19',
+    note: 'hops, 1.9 m: hops 1.2 m; 0.7 m',
+  });
+});
+
+test('what lacks is told by the names over the boxes', () => {
+  expect(gaugingNeeds({ method: 'float', area: '0.1 m2', times: ['30 s'] })).toBe(
+    'Still needed: length between the strings.',
+  );
+  expect(gaugingNeeds({ method: 'drop', area: '1 m2', drop: '0.1 m', time: '5 min' })).toBe(
+    undefined,
+  );
+  expect(heightNeeds({ satellite: ['', '288 m'] }, 'lift')).toBe(
+    'Still needed: the height at the tank.',
+  );
+  expect(heightNeeds({ gauge: '1 bar', class: '1 %' }, 'fall')).toBe(
+    'Still needed: range of the dial.',
+  );
 });

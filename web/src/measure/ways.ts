@@ -74,7 +74,7 @@ export const FLOW_WAYS: Readonly<Record<GaugingMethod, FlowWay>> = {
   },
   'v-notch': {
     name: 'V-notch',
-    suits: 'a stream of 1 to 50 litres a second that can be dammed with a plate',
+    suits: 'a stream of 1 to 50 litres a second that can be dammed with a plate',
     guidance:
       'Set a thin, sharp-edged plate across the stream, upright and tight. Let the water settle. Read the still surface above the point of the notch, four heads upstream.',
     dimensions: [
@@ -112,7 +112,7 @@ export const FLOW_WAYS: Readonly<Record<GaugingMethod, FlowWay>> = {
   },
   float: {
     name: 'Floats',
-    suits: 'a stream too large to dam: rough, to some 12 %',
+    suits: 'a stream too large to dam: rough, to some 12 %',
     guidance:
       'Choose a straight, even length. Time something that floats deep, such as an orange, from string to string. Measure depths in the middle of equal strips.',
     dimensions: [

@@ -151,7 +151,7 @@ function RectangularWeir() {
 function Float() {
   return (
     <Leaf
-      height={196}
+      height={208}
       says="A stream from above: a float goes a measured length between two strings while a watch counts. Below, its section, with depths in the middle of equal strips."
     >
       <path
@@ -169,23 +169,17 @@ function Float() {
       <path className="d-ink is-broken" d="M60 18V98M220 18V98" />
       <circle className="d-metal" cx="128" cy="57" r="8" />
       <path className="d-surface" d="M140 57H176M170 52l7 5l-7 5" />
-      <Measure from={[60, 14]} to={[220, 14]} />
-      <Says x={140} y={10} lean="middle" tone="strong">
+      <Measure from={[60, 20]} to={[220, 20]} />
+      <Says x={140} y={14} lean="middle" tone="strong">
         length
       </Says>
-      <Watch x={286} y={58} reads="41 s" />
+      <Watch x={280} y={134} reads="41 s" />
       <Water d="M24 128H204L186 166C150 184 80 184 44 164z" surface="M24 128H204" />
       <path className="d-ground" d="M4 118L24 128L44 164C80 184 150 184 186 166L204 128L224 118" />
       <path className="d-edge" d="M42 128V160M78 128V176M114 128V179M150 128V177M186 128V164" />
       <Measure from={[24, 118]} to={[204, 118]} letter="width" />
-      <Says x={232} y={146} tone="second">
-        depths in the
-      </Says>
-      <Says x={232} y={161} tone="second">
-        middle of
-      </Says>
-      <Says x={232} y={176} tone="second">
-        equal strips
+      <Says x={4} y={200} tone="second">
+        depths in the middle of equal strips
       </Says>
     </Leaf>
   );

@@ -105,7 +105,10 @@ function Hops({ height }: { readonly height: HeightName }) {
         d="M73 124C90 152 130 152 146 124M155 78C170 106 210 106 224 78M233 58C240 70 256 70 264 58"
       />
       <path className="d-edge is-broken" d="M64 124H160M146 78H238M224 58H270" />
-      <Measure from={[54, 124]} to={[54, 174]} letter="hop 1" lean="end" />
+      <Measure from={[54, 124]} to={[54, 174]} />
+      <Says x={58} y={116} lean="end" tone="strong">
+        hop 1
+      </Says>
       <Measure from={[138, 78]} to={[138, 124]} letter="hop 2" lean="end" />
       <Measure from={[216, 58]} to={[216, 78]} letter="hop 3" lean="end" />
       <Says x={320} y={48} lean="end" tone="of-water">
@@ -122,7 +125,7 @@ function Gauge({ height }: { readonly height: HeightName }) {
   const { upper } = NAMES[height];
   return (
     <Leaf
-      height={204}
+      height={214}
       says={`A full pipe leads down from ${upper} to a pressure gauge. With the water still, the gauge reads the height of the water above it.`}
     >
       <Water d="M4 26H66V50H4z" surface="M4 26H66" />
@@ -167,7 +170,7 @@ function Gauge({ height }: { readonly height: HeightName }) {
       <Measure from={[306, 26]} to={[306, 84]} />
       <path className="d-edge is-broken" d="M250 166H322" />
       <Measure from={[306, 128]} to={[306, 166]} />
-      <Says x={252} y={182} tone="second">
+      <Says x={324} y={208} lean="end" tone="second">
         gauge’s own height
       </Says>
       <Says x={84} y={20} tone="of-water">
