@@ -14,7 +14,7 @@ const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 test('one measurement is told with its mean, its spread and its readings', () => {
   const result = gaugingResult(BUCKET, 'metric');
   if (result.kind !== 'known') throw new Error(result.faults.join());
-  expect(plain(result.figure)).toBe('13.9 ± 0.36 L/min');
+  expect(plain(result.figure)).toBe('13.90 ± 0.36 L/min');
   expect(plain(result.how)).toMatch(/^By a timed container: the mean of three fillings, 43.2 s,/);
   expect(result.doubts).toEqual([]);
 });

@@ -21,7 +21,7 @@ import { gaugingNeeds, heightNeeds } from './still-needed.ts';
 export type Result =
   | {
       readonly kind: 'known';
-      /** `13.9 ± 0.4 L/min`. */
+      /** `13.90 ± 0.36 L/min`. */
       readonly figure: string;
       /** How it came about, a sentence. */
       readonly how: string;
