@@ -60,7 +60,14 @@ function checkLimits(site: PartialSite, system: System, report: Report): void {
     } else if (given.value > (limit.usualMost ?? limit.most)) {
       report('unusual', path, `${called} is ${given.text}, which is rarely so large. Check it.`);
     }
-    if (given.spread !== undefined && given.value > 0 && given.spread > given.value / 2) {
+    // Of readings that are too coarse more is said than this: which way to measure instead.
+    const isTold = given.readings !== undefined && given.readings.value === undefined;
+    if (
+      !isTold &&
+      given.spread !== undefined &&
+      given.value > 0 &&
+      given.spread > given.value / 2
+    ) {
       report(
         'unusual',
         path,

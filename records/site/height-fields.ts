@@ -99,7 +99,10 @@ const readings = fields(
       }),
     ),
     class: z.exactOptional(
-      quantity('share', { called: 'the class', is: 'the accuracy class on the dial of the gauge' }),
+      quantity('gaugeClass', {
+        called: 'the class',
+        is: 'the accuracy class on the dial of the gauge, in per cent of its range',
+      }),
     ),
     range: z.exactOptional(
       quantity('pressure', { called: 'the range', is: 'the largest pressure on the dial' }),
