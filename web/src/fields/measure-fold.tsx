@@ -13,7 +13,7 @@ function NotFetched() {
   );
 }
 
-type Panels = Awaited<ReturnType<typeof panels>>;
+type Panels = Omit<Awaited<ReturnType<typeof panels>>, 'measuredMetres'>;
 
 function fetched<Name extends keyof Panels>(name: Name) {
   return lazy(() =>
@@ -43,12 +43,14 @@ export function WhenFetched({
 
 export function MeasureFold({
   summary,
+  isOpenAtFirst = false,
   children,
 }: {
   readonly summary: string;
+  readonly isOpenAtFirst?: boolean;
   readonly children: React.ReactNode;
 }) {
-  const [isOpen, setOpen] = useState(false);
+  const [isOpen, setOpen] = useState(isOpenAtFirst);
   return (
     <details
       className="more measure"

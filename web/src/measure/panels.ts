@@ -4,3 +4,4 @@ import './measure.css';
 export { FlowPanel } from './flow-panel.tsx';
 export { HeightPanel } from './height-panel.tsx';
 export { FlowBeside, HeightBeside, MeasuredFlow, MeasuredHeight } from './measured-lines.tsx';
+export { measuredMetres } from './results.ts';

@@ -48,6 +48,12 @@ const OTHER: Readonly<Record<HeightName, SiteDocument>> = {
   lift: { fall: '0.05 m' },
 };
 
+/** As `OTHER` for a height that is known, so that nothing is said of how the two go together. Within the ends of a fall. */
+const otherBeside = (height: HeightName, metres: number): SiteDocument =>
+  height === 'fall'
+    ? { lift: `${4 * metres} m` }
+    : { fall: `${Math.min(60, Math.max(0.05, metres / 4))} m` };
+
 const read = (part: SiteDocument, system: System) =>
   siteFromData({ ...REST, units: system, ...part });
 
@@ -145,7 +151,8 @@ export function heightResult(
   const worked = given.readings && heightOf(given.readings);
   if (!worked?.ok) return { result: { kind: 'waits', faults: [] }, rows: [], isCoarse: false };
   const { value } = worked;
-  const doubts = found.warnings.filter(({ field }) => field.startsWith(height));
+  const alone = read({ ...otherBeside(height, given.value), [height]: readings }, system);
+  const doubts = alone.ok ? alone.warnings.filter(({ field }) => field.startsWith(height)) : [];
   return {
     result: {
       kind: 'known',
@@ -156,6 +163,14 @@ export function heightResult(
     rows: levelBookRows(given, system),
     isCoarse: value.isTooCoarse,
   };
+}
+
+/** What the readings of a height come to; undefined while they wait. */
+export function measuredMetres(document: SiteDocument, height: HeightName): number | undefined {
+  const readings = heightReadings(document, height);
+  // The system is only for words.
+  const found = read({ ...OTHER[height], [height]: readings }, 'metric');
+  return found.ok ? found.site[height].value : undefined;
 }
 
 /** What is wrong between the written height and the measured one. */

@@ -161,9 +161,16 @@ export function outlineOf(
   return points;
 }
 
-/** Ends of a line: the drive line falls from the source to the ram, the delivery line rises from there to the tank. */
-export function endHeights(document: SiteDocument, line: LineName): EndHeights | undefined {
-  const far = readMetres(line === 'drive' ? document.fall : document.lift, 'height');
+/**
+ * Ends of a line: the drive line falls from the source to the ram, the delivery line rises from there to the tank.
+ * `measured` is what readings come to, for a fall or a lift that is not written; see `useMeasuredMetres`.
+ */
+export function endHeights(
+  document: SiteDocument,
+  line: LineName,
+  measured?: number | undefined,
+): EndHeights | undefined {
+  const far = readMetres(line === 'drive' ? document.fall : document.lift, 'height') ?? measured;
   if (far === undefined) return undefined;
   return line === 'drive' ? { upper: far, lower: 0 } : { upper: 0, lower: far };
 }

@@ -39,8 +39,12 @@ export interface PipeRow {
 
 export type ProfileRow = EndRow | PointRow | PipeRow;
 
-export function profileRows(document: SiteDocument, line: LineName): readonly ProfileRow[] {
-  const ends = endHeights(document, line);
+export function profileRows(
+  document: SiteDocument,
+  line: LineName,
+  measured?: number | undefined,
+): readonly ProfileRow[] {
+  const ends = endHeights(document, line, measured);
   const spans = pipeSpans(document, line);
   const last = spans?.at(-1);
   const points = linePoints(document, line);

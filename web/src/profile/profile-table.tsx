@@ -6,6 +6,7 @@ import type { SiteProblem } from '../answer/site-answer.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { fieldId } from '../fields/field-ids.ts';
+import { useMeasuredMetres } from '../fields/measured-metres.ts';
 import type { LineName } from '../state/lines.ts';
 import { pipesOf } from '../state/lines.ts';
 import { pathText } from '../state/site-document.ts';
@@ -41,6 +42,7 @@ export function ProfileTable({
     (sum, { profile }) => sum + (Array.isArray(profile) ? profile.length : 0),
     0,
   );
+  const measured = useMeasuredMetres(line === 'drive' ? 'fall' : 'lift');
   const [isOpen, setOpen] = useState(count > 0 && count <= MOST_OPEN);
   const [toFocus, setToFocus] = useState<PointPlace>();
   const table = useRef<HTMLDivElement>(null);
@@ -60,7 +62,7 @@ export function ProfileTable({
   }, [toFocus, isOpen]);
 
   const add = (): void => {
-    const added = pointAdded(place.get(), line, system);
+    const added = pointAdded(place.get(), line, system, measured);
     if (added === undefined) return;
     place.update(() => added.state);
     setOpen(true);
@@ -73,7 +75,7 @@ export function ProfileTable({
   };
 
   const canAdd =
-    pipeSpans(document, line) !== undefined && endHeights(document, line) !== undefined;
+    pipeSpans(document, line) !== undefined && endHeights(document, line, measured) !== undefined;
   return (
     <details
       className="more profile"
@@ -85,7 +87,7 @@ export function ProfileTable({
       </summary>
       {isOpen && (
         <div ref={table} tabIndex={-1} className="profile-body">
-          <Rows line={line} system={system} remove={remove} />
+          <Rows line={line} system={system} measured={measured} remove={remove} />
           <OrderButtons line={line} />
           {canAdd ? (
             <button type="button" className="button plain" onClick={add}>
@@ -94,8 +96,8 @@ export function ProfileTable({
           ) : (
             <p className="note">
               {line === 'drive'
-                ? 'Write the fall and the length first; then points can be added.'
-                : 'Write the lift and the length first; then points can be added.'}
+                ? 'Write or measure the fall, and write the length; then points can be added.'
+                : 'Write or measure the lift, and write the length; then points can be added.'}
             </p>
           )}
         </div>
@@ -109,10 +111,12 @@ const pointsCounted = (count: number): string => (count === 1 ? '1 point' : `${c
 function Rows({
   line,
   system,
+  measured,
   remove,
 }: {
   readonly line: LineName;
   readonly system: System;
+  readonly measured: number | undefined;
   readonly remove: (row: PointPlace) => void;
 }) {
   const { place, answer } = useNotebook();
@@ -128,7 +132,7 @@ function Rows({
       (row: PointPlace): void =>
         latest.current(row),
   );
-  const rows = profileRows(document, line);
+  const rows = profileRows(document, line, measured);
   const told = problemsByRow(problems, line);
   let number = 0;
   return (
