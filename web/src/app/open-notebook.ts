@@ -14,6 +14,7 @@ import { withoutEmptyPipes } from '../state/lines.ts';
 import { createSettings } from '../state/settings.ts';
 import { createStore } from '../state/store.ts';
 import { createTabs } from '../state/tabs.ts';
+import { createWatches } from '../state/watches.ts';
 import type { WorkshopState } from '../state/workshop.ts';
 import { createWorkshop, moveFirstPlace, saveLeft } from '../state/workshop.ts';
 import { LARKRISE } from '../workshop/demo.ts';
@@ -93,6 +94,7 @@ export async function openNotebook(): Promise<Notebook> {
   const files = siteFiles(rooms);
   const comparison = createComparison();
   const glances = createGlances(rooms.glance);
+  const watches = createWatches(keep, now);
   return {
     ...desk,
     shared,
@@ -102,6 +104,7 @@ export async function openNotebook(): Promise<Notebook> {
     workshop,
     comparison,
     glances,
+    watches,
     files,
     offline,
     install,

@@ -10,6 +10,7 @@ import { gaugingsOf, withGauging, withoutGauging } from '../state/measured-entry
 import { putDocument } from '../state/place.ts';
 import type { PlainRecord, SiteDocument } from '../state/site-document.ts';
 import { pathText } from '../state/site-document.ts';
+import { runsInside, watchName } from '../state/watches.ts';
 import { DimensionField, today, WhenAndWho } from './dimension-field.tsx';
 import { FLOW_DRAWINGS } from './drawings/flow-drawings.tsx';
 import { stepName, useDocument, useSystem } from './edit.ts';
@@ -24,7 +25,7 @@ import { FLOAT_COEFFICIENTS, FLOW_METHODS, FLOW_WAYS } from './ways.ts';
 const PATH = ['source', 'gauging'];
 
 export function FlowPanel() {
-  const { place } = useNotebook();
+  const { place, watches } = useNotebook();
   const document = useDocument();
   const gaugings = gaugingsOf(document);
   const [added, setAdded] = useState<number>();
@@ -51,6 +52,7 @@ export function FlowPanel() {
         at === index ? undefined : at > index ? at - 1 : at,
       ),
     }));
+    watches.takenOut(watchName(place.get().id, pathText(PATH)), index);
     put(
       withoutGauging(place.get().document, index),
       `taking out measurement ${index + 1} of ${gaugings.length}`,
@@ -109,7 +111,12 @@ function GaugingCard({
   readonly takeOut: () => void;
 }) {
   const system = useSystem();
-  const [open, setOpen] = useState(isOpen);
+  const { place, watches } = useNotebook();
+  const [open, setOpen] = useState(
+    () =>
+      isOpen ||
+      runsInside(watches.running.get(), watchName(place.get().id, pathText([...PATH, index]))),
+  );
   const summary = useRef<HTMLElement>(null);
   useEffect(() => {
     if (isNew) summary.current?.focus();
@@ -205,7 +212,16 @@ function Together() {
         {result.figure}
       </p>
       <p>{result.how}</p>
-      <Doubts doubts={result.doubts} />
+      <Doubts doubts={shortened(result.doubts)} />
     </div>
   );
+}
+
+/** Judgement: two of them show that something is off; of five measurements ten pairs may disagree. */
+const MOST_TOLD = 2;
+
+function shortened(doubts: readonly string[]): readonly string[] {
+  const more = doubts.length - MOST_TOLD;
+  if (more < 2) return doubts;
+  return [...doubts.slice(0, MOST_TOLD), `So do ${more} more pairs of measurements.`];
 }

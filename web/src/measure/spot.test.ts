@@ -30,6 +30,18 @@ test('each reading from the watch is a step of its own, and a single one becomes
   expect(undo(two).document).toEqual(one.document);
 });
 
+test('a reading that is half typed stays when the watch adds one before it', () => {
+  const spot = gaugingSpot(0);
+  const begun = openPlace({ source: { gauging: [{ method: 'bucket', times: ['42 s'] }] } });
+  const half = keepUnread(begun, ['source', 'gauging', 0, 'times', 1], '44.');
+  const more = withReadingAdded(half, spot, 'times', '43.1 s');
+  expect(more.document).toEqual({
+    source: { gauging: [{ method: 'bucket', times: ['42 s', '43.1 s'] }] },
+  });
+  expect(more.unread).toEqual({ 'source.gauging[0].times[2]': { text: '44.' } });
+  expect(undo(more).unread).toEqual(half.unread);
+});
+
 test('text that waits moves up when a reading before it is taken out', () => {
   const spot = gaugingSpot(0);
   const begun = openPlace({

@@ -8,7 +8,7 @@ import {
   withHeightReadings,
 } from '../state/measured-entry.ts';
 import type { Place } from '../state/place.ts';
-import { putDocument } from '../state/place.ts';
+import { putDocument, putWhole } from '../state/place.ts';
 import type { Path, Plain, PlainRecord, SiteDocument } from '../state/site-document.ts';
 import { isList, pathText, valueAt, withValue } from '../state/site-document.ts';
 
@@ -63,15 +63,14 @@ export function listAt(readings: PlainRecord, key: string): readonly Plain[] {
   return isList(list) ? list : [];
 }
 
-/** A reading put at the end, such as a time from the watch. A step of its own for undo. */
+/** A reading put at the end, such as a time from the watch. A step of its own for undo; half a reading that waits there moves on. */
 export function withReadingAdded(state: Place, spot: Spot, key: string, text: string): Place {
   const list = listAt(spot.read(state.document), key);
-  const path = [...spot.path, key, list.length];
-  return putDocument(state, {
-    path,
-    called: `${key} ${list.length + 1} of ${spot.called}`,
-    document: writeAt(spot, [key])(state.document, [...list, text]),
-  });
+  const unread = movedUnder(state.unread, pathText([...spot.path, key]), (at) =>
+    at >= list.length ? at + 1 : at,
+  );
+  const document = writeAt(spot, [key])(state.document, [...list, text]);
+  return putWhole(state, { document, unread }, `${key} ${list.length + 1} of ${spot.called}`);
 }
 
 /** One entry of a list taken out; text that waits in the boxes behind it moves up with them. */

@@ -1,6 +1,12 @@
-/** A watch for one hand: one large button, tapped when it begins and when it ends. Each time goes into the list at once. */
+/**
+ * A watch for one hand: one large button, tapped when it begins and when it ends. Each time goes into the list at once, and
+ * a watch that runs goes on while the page is away.
+ */
 import { useEffect, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
+import { useStore } from '../app/use-store.ts';
+import { pathText } from '../state/site-document.ts';
+import { watchName } from '../state/watches.ts';
 import type { Spot } from './spot.ts';
 import { listAt, withReadingAdded } from './spot.ts';
 
@@ -19,9 +25,11 @@ export function Stopwatch({
   readonly start: string;
   readonly stop: string;
 }) {
-  const { place } = useNotebook();
-  const [since, setSince] = useState<number>();
-  const [now, setNow] = useState(0);
+  const { place, watches } = useNotebook();
+  const siteId = useStore(place, ({ id }) => id);
+  const name = watchName(siteId, pathText(spot.path));
+  const since = useStore(watches.running, (running) => running[name]);
+  const [now, setNow] = useState(() => Date.now());
   const [said, setSaid] = useState('');
 
   useEffect(() => {
@@ -34,7 +42,7 @@ export function Stopwatch({
     // The clock of the day goes on while a phone sleeps, which the page's own does not everywhere.
     const tapped = Date.now();
     if (since === undefined) {
-      setSince(tapped);
+      watches.start(name, tapped);
       setNow(tapped);
       setSaid('The watch runs.');
       return;
@@ -42,7 +50,7 @@ export function Stopwatch({
     const seconds = (tapped - since) / 1000;
     if (seconds < SHORTEST) return;
     const text = `${seconds.toFixed(DECIMALS)} s`;
-    setSince(undefined);
+    watches.stop(name);
     place.update((state) => withReadingAdded(state, spot, 'times', text));
     const count = listAt(spot.read(place.get().document), 'times').length;
     setSaid(`${text} is time ${count}.`);
@@ -59,11 +67,11 @@ export function Stopwatch({
       >
         <span>{isRunning ? stop : start}</span>
         <span className="seconds" aria-hidden="true">
-          {shown.toFixed(DECIMALS)} s
+          {shownTime(shown)}
         </span>
       </button>
       {isRunning && (
-        <button type="button" className="button plain" onClick={() => setSince(undefined)}>
+        <button type="button" className="button plain" onClick={() => watches.stop(name)}>
           Stop without a reading
         </button>
       )}
@@ -72,4 +80,12 @@ export function Stopwatch({
       </p>
     </div>
   );
+}
+
+/** `8.2 s`, `5 min 03.2 s`: as a watch shows it. What is written down stays in seconds. */
+function shownTime(seconds: number): string {
+  const whole = Number(seconds.toFixed(DECIMALS));
+  const minutes = Math.floor(whole / 60);
+  const rest = (whole - 60 * minutes).toFixed(DECIMALS);
+  return minutes === 0 ? `${rest} s` : `${minutes} min ${rest.padStart(4, '0')} s`;
 }

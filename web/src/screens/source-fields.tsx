@@ -1,3 +1,4 @@
+import { formatQuantity } from '@fallwright/units';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { AssumedValue } from '../fields/assumed-value.tsx';
@@ -15,6 +16,7 @@ import { textOf } from '../state/entry.ts';
 import { gaugingsOf } from '../state/measured-entry.ts';
 import { valueAt } from '../state/site-document.ts';
 import { withStore } from '../state/source-entry.ts';
+import { runsInside, watchName } from '../state/watches.ts';
 
 const STORE_OPTIONS = ['bucket', 'tank', 'spring box', 'pool'].map((value) => ({
   value,
@@ -29,7 +31,7 @@ const INTAKE_OPTIONS = ['open end', 'sharp edge', 'bell mouth', 'strainer', 'foo
 );
 
 export function SourceFields() {
-  const { place, answer } = useNotebook();
+  const { place, answer, settings, watches } = useNotebook();
   const store = useStore(place, (state) => textOf(valueAt(state.document, ['source', 'store'])));
   const hasMore = useStore(
     place,
@@ -59,8 +61,21 @@ export function SourceFields() {
       <FlowBeside name={store === '' ? 'flow' : 'inflow'} />
     </WhenFetched>
   );
+  const siteId = useStore(place, ({ id }) => id);
+  const isTiming = useStore(watches.running, (running) =>
+    runsInside(running, watchName(siteId, 'source.gauging')),
+  );
   const measuring = (
-    <MeasureFold summary={count === 0 ? 'Measure it' : `Measured: ${timesCounted(count)}`}>
+    <MeasureFold
+      key={siteId}
+      summary={
+        count === 0
+          ? 'Measure the flow'
+          : `Measured: ${timesCounted(count)}${isTiming ? '; the watch runs' : ''}`
+      }
+      // A place that opens with a watch running shows it.
+      isOpenAtFirst={isTiming}
+    >
       <FlowPanel />
     </MeasureFold>
   );
@@ -68,23 +83,25 @@ export function SourceFields() {
     answer,
     (state) => state.shown?.value.installation.water.temperature,
   );
+  const countedOn = useStore(answer, ({ shown }) => {
+    const source = shown?.value.installation.source;
+    return source?.kind === 'store' ? source.inflow : source?.yield;
+  });
+  const system = useStore(settings, (state) => state.system);
   return (
     <>
       {store === '' ? (
-        <>
-          <QuantityField
-            path={['source', 'flow']}
-            label="Water it gives"
-            called="the flow of the source"
-            purpose="sourceFlow"
-            words={['plenty']}
-            whenEmpty={count > 0 ? measured : 'all it gives, in the driest month; or: plenty'}
-            after={beside}
-            isRequired
-            mayBeEmptied={count > 0}
-          />
-          {measuring}
-        </>
+        <QuantityField
+          path={['source', 'flow']}
+          label="Water it gives"
+          called="the flow of the source"
+          purpose="sourceFlow"
+          words={['plenty']}
+          whenEmpty={count > 0 ? measured : 'all it gives, in the driest month; or: plenty'}
+          after={beside}
+          isRequired
+          mayBeEmptied={count > 0}
+        />
       ) : (
         <>
           <QuantityField
@@ -97,7 +114,6 @@ export function SourceFields() {
             after={beside}
             mayBeEmptied={count > 0}
           />
-          {measuring}
           <QuantityField
             path={['source', 'volume']}
             label={`What the ${store} holds`}
@@ -123,7 +139,8 @@ export function SourceFields() {
         isOptional={false}
         write={withStore}
       />
-      <More summary="Dry season, share that may be taken" isUsed={isLimited}>
+      {measuring}
+      <More summary="Dry season, share allowed" isUsed={isLimited}>
         <QuantityField
           path={['source', 'drySeason']}
           label="Flow in the driest time"
@@ -139,6 +156,11 @@ export function SourceFields() {
           whenEmpty="as the owner or the local authority allows"
           example={{ metric: '50 %', us: '50 %' }}
         />
+        {isLimited && countedOn !== undefined && (
+          <p className="note">
+            The ram is counted on {formatQuantity(countedOn, 'sourceFlow', system)}.
+          </p>
+        )}
       </More>
       <More summary="Intake, temperature, altitude" isUsed={hasMore}>
         <SelectField
