@@ -23,7 +23,7 @@ test('a bucket timed by the watch becomes the flow, and is kept when the page cl
 }) => {
   const source = place.part('Source');
   const flow = place.box('Water it gives');
-  await source.getByText('Measure it').click();
+  await source.getByText('Measure the flow').click();
   await source.getByRole('button', { name: /^Timed container/ }).click();
   await place.box('What it holds to the mark').fill('2 L');
   // The watch of the page is moved on by hand; seconds need not pass.
@@ -43,14 +43,15 @@ test('a bucket timed by the watch becomes the flow, and is kept when the page cl
   await expect(place.box('Time 4')).toHaveValue('');
   // One that was typed: the unit is that of the times before.
   await place.box('Time 4').fill('8.3');
-  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
   await expect(place.box('Time 4')).toHaveValue('8.3 s');
+  await expect(place.box('Time 5')).toBeFocused();
   await expect(source.getByText(/the mean of four fillings, 8\.2/)).toBeVisible();
   await expect(source.getByText(/the written one above is used/)).toBeVisible();
   await source.getByRole('button', { name: 'Use the measured one' }).click();
   await expect(flow).toHaveValue('');
   await expect(flow).toHaveAccessibleDescription(
-    /14\.\d\s±\s0\.\d+\sL\/min \(measured\).*container/,
+    /14\.\d\d\s±\s0\.\d\d\sL\/min \(measured\).*container/,
   );
   await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
   // Written again, it is used, and the readings stay.
@@ -66,6 +67,15 @@ test('a bucket timed by the watch becomes the flow, and is kept when the page cl
   await page.reload();
   await source.getByText('Measured: 1 measurement').click();
   await expect(place.box('Time 4')).toHaveValue('8.3 s');
+  // The watch goes on while the page is away, and the page that comes back shows it.
+  await watch.click();
+  await expect(watch).toContainText('Stop: it is at the mark');
+  await page.reload();
+  await expect(watch).toContainText('Stop: it is at the mark');
+  await expect(source.getByText('Measured: 1 measurement; the watch runs')).toBeVisible();
+  await source.getByRole('button', { name: 'Stop without a reading' }).click();
+  await expect(watch).toContainText('Start');
+  await expect(place.box('Time 5')).toHaveValue('');
   await place.expectNoAxeViolations();
 });
 
@@ -75,7 +85,7 @@ test(
   async ({ page }) => {
     const source = place.part('Source');
     await place.box('Water it gives').fill('20 L/min');
-    await source.getByText('Measure it').click();
+    await source.getByText('Measure the flow').click();
     await source.getByRole('button', { name: /^V-notch/ }).click();
     await place.box('Angle of the notch').fill('90°');
     await expect(source.getByText('Still needed: heads, h.')).toBeVisible();
@@ -96,7 +106,7 @@ test(
       await place.box(`Time ${index + 1}`).fill(time);
     }
     await expect(source.getByText(/further apart than the two spreads together/)).toBeVisible();
-    await source.getByText('Dry season, share that may be taken').click();
+    await source.getByText('Dry season, share allowed').click();
     await place.box('Share that may be taken').fill('50 %');
     await expect(place.answer.getByText(/of 10\sL\/min/)).toBeVisible();
     await place.box('Time 3').fill('quick');
@@ -135,6 +145,11 @@ test('a level book that comes back shares its error out, and a coarse height is 
   await page.keyboard.press('Tab');
   await expect(fall).toHaveAccessibleDescription(/1\.891\s±\s0\.003\sm \(measured\).*level book/);
   await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
+
+  // The points of a line hang between its ends, one of which is known by its readings only.
+  await drive.getByText('Profile', { exact: true }).click();
+  await drive.getByRole('button', { name: 'Add a point' }).click();
+  await expect(drive.getByText('Profile, 1 point')).toBeVisible();
 
   const delivery = place.part('Delivery line');
   await delivery.getByText('Measure the lift').click();

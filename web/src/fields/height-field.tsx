@@ -32,37 +32,47 @@ export function HeightField({
       hasReadings(document, height) && writtenHeight(document, height) !== undefined,
   );
   return (
-    <>
-      <QuantityField
-        path={[height]}
-        label={label}
-        called={`the ${height}`}
-        purpose="height"
-        example={example}
-        whenEmpty={
-          isMeasured ? (
-            <WhenFetched meanwhile="measured">
-              <MeasuredHeight height={height} />
-            </WhenFetched>
-          ) : (
-            whenEmpty
-          )
-        }
-        after={
-          isBoth && (
-            <WhenFetched>
-              <HeightBeside height={height} />
-            </WhenFetched>
-          )
-        }
-        isRequired
-        mayBeEmptied={isMeasured}
-        read={(document) => writtenHeight(document, height)}
-        write={(document, entry) => withWrittenHeight(document, height, entry)}
-      />
-      <MeasureFold summary={isMeasured ? 'Measured: the readings' : `Measure the ${height}`}>
-        <HeightPanel height={height} />
-      </MeasureFold>
-    </>
+    <QuantityField
+      path={[height]}
+      label={label}
+      called={`the ${height}`}
+      purpose="height"
+      example={example}
+      whenEmpty={
+        isMeasured ? (
+          <WhenFetched meanwhile="measured">
+            <MeasuredHeight height={height} />
+          </WhenFetched>
+        ) : (
+          whenEmpty
+        )
+      }
+      after={
+        isBoth && (
+          <WhenFetched>
+            <HeightBeside height={height} />
+          </WhenFetched>
+        )
+      }
+      isRequired
+      mayBeEmptied={isMeasured}
+      read={(document) => writtenHeight(document, height)}
+      write={(document, entry) => withWrittenHeight(document, height, entry)}
+    />
+  );
+}
+
+/** Stands under the boxes of its line, so that none is further from the next by keyboard. */
+export function HeightMeasuring({ height }: { readonly height: HeightName }) {
+  const { place } = useNotebook();
+  const siteId = useStore(place, ({ id }) => id);
+  const isMeasured = useStore(place, ({ document }) => hasReadings(document, height));
+  return (
+    <MeasureFold
+      key={siteId}
+      summary={isMeasured ? `Readings of the ${height}` : `Measure the ${height}`}
+    >
+      <HeightPanel height={height} />
+    </MeasureFold>
   );
 }

@@ -14,5 +14,21 @@ export function useSystem() {
   return useStore(settings, (state) => state.system);
 }
 
+/** Enter goes on to the next box of the list, which may only stand there once this one is read. */
+export function goOnByEnter(
+  event: React.KeyboardEvent<HTMLInputElement>,
+  leave?: () => void,
+): void {
+  if (event.key !== 'Enter' || event.nativeEvent.isComposing) return;
+  event.preventDefault();
+  const box = event.currentTarget;
+  leave?.();
+  requestAnimationFrame(() => {
+    const boxes = [...(box.closest('fieldset')?.querySelectorAll('input[type="text"]') ?? [])];
+    const next = boxes[boxes.indexOf(box) + 1];
+    if (next instanceof HTMLInputElement) next.focus();
+  });
+}
+
 /** How a step on one part of a measurement is named: `the volume of measurement 1`. */
 export const stepName = (what: string, { called }: Spot): string => `${what} of ${called}`;

@@ -1,5 +1,5 @@
 /** The fall or the lift, measured one way: its drawing, its readings and what came of them. */
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { fieldId } from '../fields/field-ids.ts';
 import { inWords } from '../state/differences.ts';
@@ -28,6 +28,11 @@ export function HeightPanel({ height }: { readonly height: HeightName }) {
   const spot = heightSpot(height);
   const readings = spot.read(document);
   const [chosen, setChosen] = useState<HeightWay>();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    // The button that chose it is gone: the keyboard goes on from here.
+    if (chosen !== undefined) heading.current?.focus();
+  }, [chosen]);
   const way = heightWay(readings) ?? chosen;
   const { result, rows, isCoarse } = heightResult(document, height, system);
 
@@ -65,7 +70,9 @@ export function HeightPanel({ height }: { readonly height: HeightName }) {
   const isBegun = heightWay(readings) !== undefined;
   return (
     <div className="measure-body">
-      <h3>{words.name}</h3>
+      <h3 ref={heading} tabIndex={-1}>
+        {words.name}
+      </h3>
       <Drawing height={height} />
       <p className="guidance">{words.guidance}</p>
       <WayFields way={way} spot={spot} height={height} rows={rows} />
@@ -112,7 +119,11 @@ function WayFields({
         <>
           <LevelBookTable spot={spot} worked={rows} />
           <BetweenPoints spot={spot} />
-          <Each spot={spot} usual="2 mm on a staff" example={{ metric: '2 mm', us: '0.1 in' }} />
+          <Each
+            spot={spot}
+            usual={{ metric: '2 mm on a staff', us: '0.08 in on a staff' }}
+            example={{ metric: '2 mm', us: '0.1 in' }}
+          />
         </>
       );
     case 'hops':
@@ -126,7 +137,11 @@ function WayFields({
             purpose="staff"
             example={{ metric: '1.62 m', us: '5.3 ft' }}
           />
-          <Each spot={spot} usual="2 cm a hop" example={{ metric: '2 cm', us: '1 in' }} />
+          <Each
+            spot={spot}
+            usual={{ metric: '2 cm a hop', us: '0.8 in a hop' }}
+            example={{ metric: '2 cm', us: '1 in' }}
+          />
         </>
       );
     case 'gauge':
@@ -144,9 +159,9 @@ function WayFields({
             spot={spot}
             name="class"
             label="Class on the dial"
-            purpose="share"
+            purpose="gaugeClass"
             isNeeded
-            example={{ metric: '1.6 %', us: '1.6 %' }}
+            example={{ metric: '1.6', us: '1.6' }}
           />
           <DimensionField
             spot={spot}
@@ -173,7 +188,11 @@ function WayFields({
           <CoarseEnds way={way} spot={spot} height={height} />
           <Each
             spot={spot}
-            usual={way === 'barometric' ? '2 m by barometer' : '5 m by satellite'}
+            usual={
+              way === 'barometric'
+                ? { metric: '2 m by barometer', us: '6.6 ft by barometer' }
+                : { metric: '5 m by satellite', us: '16 ft by satellite' }
+            }
             example={
               way === 'barometric' ? { metric: '2 m', us: '6 ft' } : { metric: '5 m', us: '16 ft' }
             }
@@ -189,9 +208,11 @@ function Each({
   example,
 }: {
   readonly spot: Spot;
-  readonly usual: string;
+  /** What is taken without it; engine/site/levels has the numbers. */
+  readonly usual: { readonly metric: string; readonly us: string };
   readonly example: { readonly metric: string; readonly us: string };
 }) {
+  const system = useSystem();
   return (
     <DimensionField
       spot={spot}
@@ -199,11 +220,13 @@ function Each({
       label="One reading is good to ±"
       purpose="depth"
       isNeeded={false}
-      whenEmpty={`${usual} is taken`}
+      whenEmpty={`${usual[system]} is taken`}
       example={example}
     />
   );
 }
+
+const SEA_HEIGHTS = { metric: ['312 m', '288 m'], us: ['1020 ft', '940 ft'] } as const;
 
 function CoarseEnds({
   way,
@@ -215,6 +238,7 @@ function CoarseEnds({
   readonly height: HeightName;
 }) {
   const texts = listAt(spot.read(useDocument()), way).map(textOf);
+  const system = useSystem();
   const upper = height === 'fall' ? 'the water' : 'the tank';
   return (
     <fieldset className="reading-list" id={fieldId([...spot.path, way])}>
@@ -228,7 +252,7 @@ function CoarseEnds({
             label={label}
             isLabelShown
             purpose="altitude"
-            example={index === 0 ? '312 m' : '288 m'}
+            example={SEA_HEIGHTS[system][index]}
             others={texts.filter((_, at) => at !== index)}
           />
         ))}

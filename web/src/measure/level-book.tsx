@@ -9,7 +9,7 @@ import { textOf } from '../state/entry.ts';
 import { putDocument } from '../state/place.ts';
 import type { PlainRecord } from '../state/site-document.ts';
 import { isRecord } from '../state/site-document.ts';
-import { stepName, useDocument, useSystem } from './edit.ts';
+import { goOnByEnter, stepName, useDocument, useSystem } from './edit.ts';
 import { ReadingBox } from './reading-box.tsx';
 import type { Spot } from './spot.ts';
 import { listAt, readAt, withReadingTakenOut, writeAt } from './spot.ts';
@@ -76,7 +76,9 @@ export function LevelBookTable({
                   label={`Point ${index + 1}, ${label}`}
                   isLabelShown
                   purpose={purpose}
-                  example={index === 0 ? 'like 1.482 m' : undefined}
+                  example={
+                    index === 0 ? `like ${system === 'us' ? '4.86 ft' : '1.482 m'}` : undefined
+                  }
                   others={key === 'distance' ? distances : texts}
                 />
               ))}
@@ -132,7 +134,9 @@ function PointName({
         autoComplete="off"
         autoCapitalize="off"
         placeholder={isFirst ? 'like water' : 'its name'}
+        enterKeyHint="next"
         value={name}
+        onKeyDown={(event) => goOnByEnter(event)}
         onChange={(event) => {
           const { value } = event.target;
           place.update((state) =>

@@ -10,7 +10,7 @@ import { keepUnread, putDocument, tellFault } from '../state/place.ts';
 import type { Path, Plain } from '../state/site-document.ts';
 import { pathText } from '../state/site-document.ts';
 import { withUnitOfOthers } from './bare-number.ts';
-import { stepName } from './edit.ts';
+import { goOnByEnter, stepName } from './edit.ts';
 import type { Spot } from './spot.ts';
 import { readAt, writeAt } from './spot.ts';
 
@@ -89,11 +89,13 @@ export function ReadingBox({
         autoComplete="off"
         autoCapitalize="off"
         spellCheck={false}
+        enterKeyHint="next"
         placeholder={example}
         value={unread?.text ?? textOf(entry)}
         onChange={(event) => type(event.target.value)}
         onFocus={() => setInside(true)}
         onBlur={leave}
+        onKeyDown={(event) => goOnByEnter(event, leave)}
       />
       {fault !== undefined && (
         <p id={`${id}-fault`} className="fault">

@@ -101,7 +101,7 @@ export const FLOW_WAYS: Readonly<Record<GaugingMethod, FlowWay>> = {
     name: 'Rectangular weir',
     suits: 'more water than a notch takes',
     guidance:
-      'A thin, sharp-edged plate with a level crest. Narrower than the channel, or right across it: then write the same width twice. Read the still surface above the crest, four heads upstream.',
+      'A thin, sharp-edged plate with a level crest. Narrower than the channel (contracted), or right across it (suppressed): then write the same width twice. Read the still surface above the crest, four heads upstream.',
     dimensions: [
       { key: 'width', label: 'Width of the crest', purpose: 'depth', isNeeded: true },
       { key: 'crestHeight', label: 'Crest above the bed', purpose: 'depth', isNeeded: true },

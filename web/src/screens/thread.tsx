@@ -1,7 +1,7 @@
 /** The questions, in the order in which water meets the parts: source, drive line, ram, delivery line, tank. */
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { HeightField } from '../fields/height-field.tsx';
+import { HeightField, HeightMeasuring } from '../fields/height-field.tsx';
 import { PipeCard } from '../fields/pipe-card.tsx';
 import { PipeNames } from '../fields/pipe-name-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
@@ -33,6 +33,7 @@ export function Thread({
           whenEmpty="from the water to the ram’s waste valve"
         />
         <LinePipes line="drive" />
+        <HeightMeasuring height="fall" />
         <ProfileTable line="drive" asked={asked} />
       </ThreadPart>
       <ThreadPart id="ram" title="Ram" isRam>
@@ -46,6 +47,7 @@ export function Thread({
           whenEmpty="from the ram’s waste valve to the tank"
         />
         <LinePipes line="delivery" />
+        <HeightMeasuring height="lift" />
         <ProfileTable line="delivery" asked={asked} />
       </ThreadPart>
       <ThreadPart id="tank" title="Tank">

@@ -66,10 +66,16 @@ function HeadFromTheSide({ crest }: { readonly crest: number }) {
       <Says x={264} y={40} lean="middle" tone="second">
         4 h or more
       </Says>
-      <Measure from={[318, crest]} to={[318, 160]} />
-      <Says x={310} y={130} lean="end" tone="second">
+      <Measure from={[314, crest]} to={[314, 160]} />
+      <text
+        className="d-label second"
+        transform={`rotate(-90 326 ${(crest + 160) / 2})`}
+        x={326}
+        y={(crest + 160) / 2}
+        textAnchor="middle"
+      >
         free drop
-      </Says>
+      </text>
       <Says x={258} y={200} lean="middle" tone="second">
         from the side
       </Says>

@@ -183,7 +183,7 @@ function Gauge({ height }: { readonly height: HeightName }) {
   );
 }
 
-function Coarse({ height }: { readonly height: HeightName }) {
+function Coarse({ height, spread }: { readonly height: HeightName; readonly spread: string }) {
   const { upper, lower } = NAMES[height];
   return (
     <Leaf
@@ -211,10 +211,10 @@ function Coarse({ height }: { readonly height: HeightName }) {
       <circle className="d-solid" cx="58" cy="80" r="4" />
       <circle className="d-solid" cx="252" cy="156" r="4" />
       <Says x={72} y={60} tone="strong">
-        312 ± 5 m
+        {`312 ± ${spread}`}
       </Says>
       <Says x={240} y={136} lean="end" tone="strong">
-        288 ± 5 m
+        {`288 ± ${spread}`}
       </Says>
       <Says x={4} y={20} tone="of-water">
         {upper}
@@ -230,6 +230,10 @@ export const HEIGHT_DRAWINGS = {
   levels: Levels,
   hops: Hops,
   gauge: Gauge,
-  barometric: Coarse,
-  satellite: Coarse,
+  barometric: ({ height }: { readonly height: HeightName }) => (
+    <Coarse height={height} spread="2 m" />
+  ),
+  satellite: ({ height }: { readonly height: HeightName }) => (
+    <Coarse height={height} spread="5 m" />
+  ),
 } as const;
