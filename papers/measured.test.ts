@@ -90,6 +90,8 @@ test('a store says how it ends and what it gives over a day', () => {
     delivered: 0.088,
     dailyVolume: 0.072,
     meanDelivery: 0.072 / 86_400,
+    fromFull: [],
+    overADay: [],
   } as const;
   const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ');
   const sinking = answerOf('starves', { drainTime: 7200, emptying });

@@ -24,6 +24,10 @@ const AMOUNTS_HEIGHT = 120;
 const TANK_HEIGHT = 70;
 /** Judgement: narrower than this a month's three letters do not fit at 12 px. */
 const WIDE_MONTH = 26;
+/** Half of the word `missing` at 12 px. */
+const HALF_WORD = 23;
+/** What rounding leaves of an hour that is met. */
+const ROUNDING = 1e-9;
 /** Judgement: a dip of less than two pixels of the tank is not seen. */
 const SEEN = 0.03;
 
@@ -113,7 +117,9 @@ function tankOverYear(
     ({ lowest: least, stored }, month) =>
       Math.min(stored, year.months[month - 1]?.stored ?? year.start) - least > SEEN * volume,
   );
-  const least = steps(lowest, xAt, tank.y);
+  const least = lowest.map((volumeLeft, month) =>
+    steps([volumeLeft], (step) => xAt(month + step), tank.y),
+  );
   return withBrim(tank, volume, line, system, dips ? least : undefined);
 }
 
@@ -135,7 +141,7 @@ export function dayChart(plan: WaterPlan, { width, system }: Asked): Chart {
   const tankTop = amounts.bottom + 22 + TITLE;
   const tank = panel({ ...sides, top: tankTop, bottom: tankTop + TANK_HEIGHT }, plan.volume);
   const missing = day.steps.flatMap(({ shortfall }, hour) =>
-    shortfall > 1e-9 * (wanted[hour] ?? 0)
+    shortfall > ROUNDING * (wanted[hour] ?? 0)
       ? [
           {
             kind: 'area' as const,
@@ -166,13 +172,10 @@ export function dayChart(plan: WaterPlan, { width, system }: Asked): Chart {
       words: [
         title(`${unitShown('volume', system)} in each hour`, amounts),
         ...besideEnds(
-          [
-            endWord('comes', 'water', comes, amounts),
-            endWord('wanted', 'need', want, amounts),
-            ...(missing.length > 0 ? [missingWord(missing[0]?.points, amounts)] : []),
-          ],
+          [endWord('comes', 'water', comes, amounts), endWord('wanted', 'need', want, amounts)],
           amounts,
         ),
+        ...missingWords(plan, xAt, amounts),
         ...hoursAt(xAt, amounts.bottom + 15),
       ],
     },
@@ -182,9 +185,20 @@ export function dayChart(plan: WaterPlan, { width, system }: Asked): Chart {
   ]);
 }
 
-function missingWord(points: readonly ChartPoint[] | undefined, { right }: Panel): ChartWord {
-  const top = Math.min(...(points ?? []).map(({ y }) => y));
-  return { text: 'missing', x: right + 6, y: top + 4, anchor: 'start', matter: 'missing' };
+/** Over the hour in which most is missing. */
+function missingWords(
+  { day }: WaterPlan,
+  xAt: (hour: number) => number,
+  { y, left, right }: Panel,
+): readonly ChartWord[] {
+  const shortfalls = day.steps.map(({ shortfall }) => shortfall);
+  const most = Math.max(...shortfalls);
+  const highest = Math.max(...day.steps.map(({ wanted }) => wanted));
+  if (!(most > ROUNDING * highest)) return [];
+  const hour = shortfalls.indexOf(most);
+  const x = Math.min(right - HALF_WORD, Math.max(left + HALF_WORD, xAt(hour + 0.5)));
+  const top = y(day.steps[hour]?.wanted ?? 0);
+  return [{ text: 'missing', x, y: top - 5, anchor: 'middle', matter: 'missing' }];
 }
 
 function hoursAt(xAt: (hour: number) => number, y: number): readonly ChartWord[] {
@@ -203,7 +217,7 @@ function withBrim(
   volume: number,
   line: readonly ChartPoint[],
   system: System,
-  least?: readonly ChartPoint[],
+  least: readonly (readonly ChartPoint[])[] = [],
 ): Partial<Chart> {
   const brim = [
     { x: tank.left, y: tank.top },
@@ -214,7 +228,7 @@ function withBrim(
     shapes: [
       { kind: 'area', matter: 'water', points: filledTo(line, tank.bottom) },
       { kind: 'line', matter: 'limit', points: brim },
-      ...(least ? [{ kind: 'line' as const, matter: 'least' as const, points: least }] : []),
+      ...least.map((points) => ({ kind: 'line' as const, matter: 'least' as const, points })),
       { kind: 'line', matter: 'water', points: line },
     ],
     words: [
@@ -224,7 +238,7 @@ function withBrim(
       ...besideEnds(
         [
           { text: 'full', x: tank.right + 6, y: tank.top + 4, anchor: 'start', matter: 'limit' },
-          ...(least ? [endWord('least', 'least', least, tank)] : []),
+          ...least.slice(-1).map((points) => endWord('least', 'least', points, tank)),
         ],
         tank,
       ),

@@ -5,9 +5,11 @@ import { duration } from '../answered.ts';
 import {
   besideEnds,
   type Chart,
+  type ChartPoint,
   type ChartWord,
   filledTo,
   joined,
+  type Panel,
   panel,
   roundTicks,
   withTicks,
@@ -52,8 +54,8 @@ export function surfaceChart(
   const xAt = (time: number): number => LEFT + (time / longest) * (frame.right - LEFT);
   const line = course.map(({ time, drop }) => ({ x: xAt(time), y: frame.y(depth - drop) }));
   const brim = frame.y(depth);
-  const stops = course.findIndex(({ drop }) => Math.abs(drop - lowestOf(course)) < 1e-9);
-  const stop = course[stops];
+  const lowest = Math.max(...line.map(({ y }) => y));
+  const stop = line.find(({ y }) => y > lowest - 1e-6);
   return joined({ width, height: SURFACE_CHART_HEIGHT }, [
     withTicks(frame, ticks),
     {
@@ -90,47 +92,51 @@ export function surfaceChart(
           ],
           { top: frame.top, bottom: frame.bottom + 4 },
         ),
-        ...(stop === undefined ? [] : [stopWord(emptying, stop, xAt, frame)]),
         ...timesAt(longest, xAt, frame.bottom + 15),
       ],
     },
+    ...(stop === undefined ? [] : [stopWord(emptying, stop, frame)]),
   ]);
 }
 
-const lowestOf = (course: readonly SurfaceAt[]): number =>
-  Math.max(...course.map(({ drop }) => drop));
-
-/** What happens at the lowest point, beside it, over the water where there is room. */
+/** What happens at the lowest point: over the brim, with a line down to it, or over the level that is kept. */
 function stopWord(
-  { end }: Emptying,
-  { time }: SurfaceAt,
-  xAt: (time: number) => number,
-  frame: {
-    readonly left: number;
-    readonly right: number;
-    readonly top: number;
-    readonly bottom: number;
-  },
-): ChartWord {
-  const text =
-    end === 'keepsUp'
-      ? 'stays here'
-      : `${end === 'intakeUncovers' ? 'draws air' : 'stops'} after ${duration(time)}`;
-  const isLeft = xAt(time) < (frame.left + frame.right) / 2;
+  { end, time }: Emptying,
+  { x, y }: ChartPoint,
+  { left, right, top }: Panel,
+): Pick<Chart, 'words' | 'grid'> {
+  const isLeft = x < (left + right) / 2;
+  if (end === 'keepsUp') {
+    return {
+      grid: [],
+      words: [{ text: 'stays here', x: right - 6, y: y - 6, anchor: 'end', matter: 'strong' }],
+    };
+  }
   return {
-    text,
-    x: xAt(time) + (isLeft ? 6 : -6),
-    y: frame.bottom - 8,
-    anchor: isLeft ? 'start' : 'end',
-    matter: 'strong',
+    grid: [{ from: { x, y: top - 4 }, to: { x, y } }],
+    words: [
+      {
+        text: `${end === 'intakeUncovers' ? 'draws air' : 'stops'} after ${duration(time)}`,
+        x,
+        y: top - 9,
+        anchor: isLeft ? 'start' : 'end',
+        matter: 'strong',
+      },
+    ],
   };
 }
 
+const MINUTES = { unit: 60, word: 'min', steps: [1, 2, 5, 10, 20, 30] };
+const TIME_UNITS = [
+  { unit: DAY, word: 'days', steps: [1, 2, 5, 10, 20, 50, 100, 200] },
+  { unit: HOUR, word: 'h', steps: [1, 2, 3, 6, 12] },
+  MINUTES,
+];
+
 function timesAt(longest: number, xAt: (time: number) => number, y: number): readonly ChartWord[] {
-  const [unit, word] =
-    longest > 2 * DAY ? [DAY, 'days'] : longest > 2 * HOUR ? [HOUR, 'h'] : [60, 'min'];
+  const { unit, word, steps } = TIME_UNITS.find((one) => longest > 2 * one.unit) ?? MINUTES;
   const count = longest / unit;
-  const step = [1, 2, 3, 6, 12, 24, 48, 120, 240].find((size) => count / size <= 6) ?? count / 5;
+  const step = steps.find((size) => count / size <= 6) ?? count / 5;
   const marks = Array.from({ length: Math.floor(count / step + 1e-9) + 1 }, (_, i) => i * step);
   return marks.map((mark, index) => ({
     text: index === marks.length - 1 ? `${plainFigures(mark, 3)} ${word}` : plainFigures(mark, 3),
@@ -147,5 +153,13 @@ export function surfaceChartInWords(emptying: Emptying, depth: number, system: S
     return `The surface sinks by ${height(emptying.drop)} of the ${height(depth)} over the intake and stays there.`;
   }
   const ends = emptying.end === 'intakeUncovers' ? 'the intake draws air' : 'the ram stops';
-  return `The surface sinks by ${height(emptying.drop)} of the ${height(depth)} over the intake, and after ${duration(emptying.time)} ${ends}${isOverADay(emptying) ? '; then the store fills again' : ''}.`;
+  return `The surface sinks by ${height(emptying.drop)} of the ${height(depth)} over the intake, and after ${duration(emptying.time)} ${ends}${afterwards(emptying)}.`;
+}
+
+function afterwards(emptying: Emptying): string {
+  if (!isOverADay(emptying)) return '';
+  const fills = (emptying.overADay.at(-1)?.drop ?? 0) < emptying.drop;
+  return fills
+    ? '; then the store fills again'
+    : '; nothing runs in, so it is taken as filled once a day';
 }

@@ -1,4 +1,7 @@
 /** The animals, kind by kind: how many there are, and what one drinks where that is known better than published. */
+import type { SourcedValue } from '@fallwright/engine';
+import type { System } from '@fallwright/units';
+import { formatQuantity } from '@fallwright/units';
 import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
@@ -110,7 +113,7 @@ function AnimalRow({
         label={`One ${one} drinks`}
         called={`the need of a ${one}`}
         purpose="daily"
-        example={{ metric: '40 L/day', us: '10 gal/day' }}
+        example={figure && examplesOf(figure)}
         whenEmpty={figure && <Published figure={figure} purpose="daily" />}
         read={(document) => animalsAt(document, name).each}
         write={(document, each) =>
@@ -127,6 +130,14 @@ function AnimalRow({
       </button>
     </fieldset>
   );
+}
+
+/** The published figure itself: what to write differs a hundredfold between a hen and a cow. */
+function examplesOf({ value }: SourcedValue): Readonly<Record<System, string>> {
+  return {
+    metric: formatQuantity(value, 'daily', 'metric'),
+    us: formatQuantity(value, 'daily', 'us', { figures: 2 }),
+  };
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -35,7 +35,14 @@ function Drawn({ chart, words }: { readonly chart: Chart; readonly words: string
       aria-label={words}
     >
       {grid.map(({ from, to }) => (
-        <line key={from.y} className="grid" x1={from.x} x2={to.x} y1={from.y} y2={to.y} />
+        <line
+          key={`${from.x} ${from.y}`}
+          className="grid"
+          x1={from.x}
+          x2={to.x}
+          y1={from.y}
+          y2={to.y}
+        />
       ))}
       {shapes.map(({ kind, matter, points }, index) => {
         const d = kind === 'area' ? `${pathOf(points)}Z` : pathOf(points);
@@ -49,7 +56,14 @@ function Drawn({ chart, words }: { readonly chart: Chart; readonly words: string
         );
       })}
       {axes.map(({ from, to }) => (
-        <line key={from.y} className="axis" x1={from.x} x2={to.x} y1={from.y} y2={to.y} />
+        <line
+          key={`${from.x} ${from.y}`}
+          className="axis"
+          x1={from.x}
+          x2={to.x}
+          y1={from.y}
+          y2={to.y}
+        />
       ))}
       {chart.words.map(({ text, x, y, anchor, matter }) => (
         <text key={`${text} ${x} ${y}`} className={matter} x={x} y={y} textAnchor={anchor}>

@@ -3,7 +3,6 @@ import { MONTHS, type Month } from '@fallwright/engine';
 import { monthName } from '@fallwright/papers';
 import { readQuantity } from '@fallwright/units';
 import { useId } from 'react';
-import { useMedia } from '../alternatives/use-media.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { fieldId } from '../fields/field-ids.ts';
@@ -11,13 +10,11 @@ import { entryOf, originOf, textOf } from '../state/entry.ts';
 import type { Path, SiteDocument } from '../state/site-document.ts';
 import { pathText, valueAt, withValue } from '../state/site-document.ts';
 import { readCount } from './bare-count.ts';
+import { Group } from './group.tsx';
 import { needPart, withNeedPart } from './need-entry.ts';
 import type { Checked } from './use-checked-box.ts';
 import { useCheckedBox } from './use-checked-box.ts';
 import { withUnitOfOthers } from './with-unit.ts';
-
-/** There is room for it at a desk. */
-const WIDE = '(min-width: 1101px)';
 
 type Column = 'gives' | 'asks';
 
@@ -39,10 +36,8 @@ export function MonthTable() {
     ).replace(/\s*(±|\+\/?-).*$/, ''),
   );
   const name = useId();
-  const isWide = useMedia(WIDE);
   return (
-    <details className="more need-group" open={isUsed || isWide || undefined}>
-      <summary>Month by month</summary>
+    <Group title="Month by month" isUsed={isUsed}>
       <p id={name} className="note">
         Only months that differ. The keys up and down go from month to month.
       </p>
@@ -68,7 +63,7 @@ export function MonthTable() {
           ))}
         </tbody>
       </table>
-    </details>
+    </Group>
   );
 }
 

@@ -1,8 +1,6 @@
 /** Who and what needs the water: people, animals, garden, drip line, other uses, and what makes a month differ. */
 import type { Planting, WateringMethod } from '@fallwright/engine';
 import { PLANT_FACTORS, WATERING_EFFICIENCIES } from '@fallwright/engine';
-import { plainFigures } from '@fallwright/units';
-import { useMedia } from '../alternatives/use-media.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { QuantityField } from '../fields/quantity-field.tsx';
@@ -13,6 +11,7 @@ import { AnimalRows } from './animal-rows.tsx';
 import { readCount } from './bare-count.ts';
 import { CheckedField, StillNeeded } from './checked-field.tsx';
 import { gardenFigure, personFigure, SERVICES } from './figures.ts';
+import { Group } from './group.tsx';
 import { MonthTable } from './month-table.tsx';
 import { isToldApart, lacksOf, needPart, withNeedPart } from './need-entry.ts';
 import { Published } from './published.tsx';
@@ -32,24 +31,24 @@ export function NeedForm() {
         </p>
       )}
       <div className="need-groups">
-        <Group title="People" parts={[['people'], ['perPerson'], ['service']]} isOpen>
+        <Needs title="People" parts={[['people'], ['perPerson'], ['service']]} isFirst>
           <People lacks={lacks} />
-        </Group>
-        <Group title="Animals" parts={[['animals']]}>
+        </Needs>
+        <Needs title="Animals" parts={[['animals']]}>
           <AnimalRows lacks={lacks} />
-        </Group>
-        <Group title="Garden" parts={[['garden']]}>
+        </Needs>
+        <Needs title="Garden" parts={[['garden']]}>
           <Garden lacks={lacks} />
-        </Group>
-        <Group title="Drip line" parts={[['drip']]}>
+        </Needs>
+        <Needs title="Drip line" parts={[['drip']]}>
           <Drip lacks={lacks} />
-        </Group>
-        <Group
+        </Needs>
+        <Needs
           title="Other uses, losses, growth"
           parts={[['losses'], ['growth'], ['years'], ['other']]}
         >
           <Rest lacks={lacks} />
-        </Group>
+        </Needs>
         <MonthTable />
       </div>
     </div>
@@ -58,23 +57,19 @@ export function NeedForm() {
 
 type Lacks = Readonly<Record<string, string>>;
 
-/** There is room for all of it at a desk. */
-const WIDE = '(min-width: 1101px)';
-
 /** Open where the file says something of it, or where a text waits in one of its boxes. */
-function Group({
+function Needs({
   title,
   parts,
-  isOpen = false,
+  isFirst = false,
   children,
 }: {
   readonly title: string;
   readonly parts: readonly Path[];
-  readonly isOpen?: boolean;
+  readonly isFirst?: boolean;
   readonly children: React.ReactNode;
 }) {
   const { place } = useNotebook();
-  const isWide = useMedia(WIDE);
   const isUsed = useStore(place, ({ document, unread }) =>
     parts.some(
       (part) =>
@@ -83,10 +78,9 @@ function Group({
     ),
   );
   return (
-    <details className="more need-group" open={isOpen || isUsed || isWide || undefined}>
-      <summary>{title}</summary>
+    <Group title={title} isUsed={isFirst || isUsed}>
       <div className="need-boxes">{children}</div>
-    </details>
+    </Group>
   );
 }
 
@@ -102,7 +96,7 @@ function People({ lacks }: { readonly lacks: Lacks }) {
     <>
       <CountField
         path={['people']}
-        label="People"
+        label="How many people"
         called="the number of people"
         example="6"
         lack={lacks.people}
@@ -322,7 +316,6 @@ function CountField({
       isDecimal
       lack={lack}
       check={(text) => readCount(text, called, example)}
-      readBack={(good) => plainFigures(Number(good), 6)}
       read={(document) => needPart(document, path)}
       write={(document, value) => withNeedPart(document, path, value)}
     />

@@ -53,7 +53,7 @@ function StoreDrawn({
   if (emptying === undefined || source.kind !== 'store') return null;
   const depth = source.depthOverIntake;
   return (
-    <figure className="need-figure">
+    <figure className="need-figure of-store">
       <figcaption>
         <h3>{isOverADay(emptying) ? 'The store over a day' : 'The store from full'}</h3>
       </figcaption>

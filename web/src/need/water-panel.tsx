@@ -30,6 +30,11 @@ export function WaterPanel() {
     <section className="water-panel" aria-labelledby="water-title">
       <h2 id="water-title">{shown.plan === undefined ? 'The store' : 'Need and tank'}</h2>
       <div className="water-body">
+        <div className="water-figures">
+          <Suspense>
+            <WaterDrawn shown={shown} system={system} />
+          </Suspense>
+        </div>
         {water.length > 0 && (
           <ul>
             {water.map((line) => (
@@ -37,11 +42,6 @@ export function WaterPanel() {
             ))}
           </ul>
         )}
-        <div className="water-figures">
-          <Suspense>
-            <WaterDrawn shown={shown} system={system} />
-          </Suspense>
-        </div>
       </div>
     </section>
   );
