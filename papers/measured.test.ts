@@ -108,6 +108,6 @@ test('a store says how it ends and what it gives over a day', () => {
   expect(needs).toBe(
     '900 L a day are needed, and 72 L a day come when it is started once a day: 8 % of the need.',
   );
-  const kept = answerOf('starves', { emptying: { ...emptying, end: 'keepsUp', time: Infinity } });
+  const kept = answerOf('runs', { emptying: { ...emptying, end: 'keepsUp', time: Infinity } });
   expect(plain(fromFullStoreInWords(kept, 'metric'))).toMatch(/^From full, the surface sinks by/);
 });
