@@ -2,6 +2,7 @@
 import type { Installation, Ram } from '@fallwright/engine';
 import { alternatives } from '@fallwright/engine';
 import { installationOf, siteFromData } from '@fallwright/records';
+import { withoutUnfinished } from '../need/need-entry.ts';
 import type { Plain, SiteDocument } from '../state/site-document.ts';
 import type { Job, PairResult } from './pairs.ts';
 
@@ -40,7 +41,7 @@ function* sweepRow({ driveName, site, rams }: Job): Generator<KeyedResult, void,
 
 /** The place with a ram in it, or why it cannot be put together. */
 function installationWith(site: SiteDocument, ram: Plain): Installation | string {
-  const read = siteFromData({ ...site, ram });
+  const read = siteFromData(withoutUnfinished({ ...site, ram }));
   return read.ok
     ? installationOf(read.site).installation
     : read.problems.map(({ message }) => message).join(' ');
