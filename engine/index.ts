@@ -234,7 +234,7 @@ export {
   type WaterPlanOf,
   waterPlan,
 } from './site/demand/water-plan.ts';
-export { type Emptying, emptying } from './site/drain-time.ts';
+export { type Emptying, emptying, type SurfaceAt } from './site/drain-time.ts';
 export { bucketFlow } from './site/gauging/bucket-flow.ts';
 export {
   type CombinedFlow,

@@ -14,6 +14,20 @@ export {
   materialRows,
   thingChanged,
 } from './changes.ts';
+export type { Chart, ChartMatter, ChartPoint, ChartWord } from './charts/chart.ts';
+export {
+  dayChart,
+  dayChartInWords,
+  PLAN_CHART_HEIGHTS,
+  yearChart,
+  yearChartInWords,
+} from './charts/plan-charts.ts';
+export {
+  isOverADay,
+  SURFACE_CHART_HEIGHT,
+  surfaceChart,
+  surfaceChartInWords,
+} from './charts/surface-chart.ts';
 export { demandInWords } from './demand-words.ts';
 export { howSureInWords, howSureRecord, type ImproveFirst, improveFirst } from './how-sure.ts';
 export {

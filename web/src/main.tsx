@@ -6,6 +6,7 @@ import './styles/page.css';
 import './styles/drawing.css';
 import './styles/answer.css';
 import './styles/fields.css';
+import './need/need.css';
 import './profile/profile.css';
 import './workshop/workshop.css';
 import './offline/offline.css';

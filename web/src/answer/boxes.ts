@@ -8,6 +8,7 @@ const FIRST_BOXES: Readonly<Record<string, { readonly path: string; readonly nam
   drive: { path: 'drive[0].pipe', name: 'the drive pipe' },
   ram: { path: 'ram', name: 'the ram' },
   lift: { path: 'lift', name: 'the lift, from the ram to the tank' },
+  demand: { path: 'demand', name: 'the water that is needed' },
   delivery: { path: 'delivery[0].pipe', name: 'the delivery pipe' },
 };
 

@@ -4,6 +4,7 @@
  */
 import type { Problem, SiteRead } from '@fallwright/records';
 import { siteFromData } from '@fallwright/records';
+import { withoutUnfinished } from '../need/need-entry.ts';
 import {
   gaugingsOf,
   hasReadings,
@@ -11,7 +12,7 @@ import {
   withWrittenHeight,
   writtenHeight,
 } from '../state/measured-entry.ts';
-import type { PlainRecord, SiteDocument } from '../state/site-document.ts';
+import type { SiteDocument } from '../state/site-document.ts';
 import { isRecord, withValue } from '../state/site-document.ts';
 
 export interface Settled {
@@ -31,10 +32,10 @@ export function settled(data: SiteDocument): Settled {
   return { data: rest, read: siteFromData(rest), waiting };
 }
 
-/** As `siteFromData`, for a page on which things are being measured. */
+/** As `siteFromData`, for a page on which things are being measured and needs are being told. */
 export function readSettled(data: unknown): SiteRead {
-  if (!isRecord(data as PlainRecord)) return siteFromData(data);
-  const { read, waiting } = settled(data as SiteDocument);
+  if (!isRecord(data)) return siteFromData(data);
+  const { read, waiting } = settled(withoutUnfinished(data));
   if (!read.ok || waiting.length === 0) return read;
   const told = waiting.map(
     (problem): Problem => ({

@@ -20,6 +20,7 @@ import {
   reasonsInWords,
   startUpInWords,
   tankInWords,
+  waterPlanOf,
 } from '@fallwright/papers';
 import type { SiteRead } from '@fallwright/records';
 import { installationOf, uncertaintiesOf } from '@fallwright/records';
@@ -58,9 +59,11 @@ const work = {
     const isEarly = early.lacksPressures && depth === 'early';
     const answer =
       early.lacksPressures && !isEarly ? withPressures(installation, early.answer) : early.answer;
+    const plan = waterPlanOf(answer, read.site);
     const value = {
       installation,
       answer,
+      ...(plan === undefined ? {} : { plan }),
       assumptions,
       words: inBothSystems((system) => ({
         reasons: reasonsInWords(answer, read.site, system),
