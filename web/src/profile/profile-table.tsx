@@ -9,6 +9,7 @@ import { fieldId } from '../fields/field-ids.ts';
 import type { LineName } from '../state/lines.ts';
 import { pipesOf } from '../state/lines.ts';
 import { pathText } from '../state/site-document.ts';
+import { useFileDrop, WalkOpener } from '../walk/walk-opener.tsx';
 import { isOutOfOrder } from './change-points.ts';
 import type { PointPlace } from './line-points.ts';
 import { endHeights, hasProfile, pipeSpans, pointPath } from './line-points.ts';
@@ -43,6 +44,11 @@ export function ProfileTable({
   );
   const [isOpen, setOpen] = useState(count > 0 && count <= MOST_OPEN);
   const [toFocus, setToFocus] = useState<PointPlace>();
+  const [walk, setWalk] = useState<File>();
+  const { isOver, ...drop } = useFileDrop((file) => {
+    setOpen(true);
+    setWalk(file);
+  });
   const table = useRef<HTMLDivElement>(null);
 
   useEffect(() => {
@@ -76,12 +82,15 @@ export function ProfileTable({
     pipeSpans(document, line) !== undefined && endHeights(document, line) !== undefined;
   return (
     <details
-      className="more profile"
+      className={isOver ? 'more profile is-over' : 'more profile'}
       open={isOpen}
+      {...drop}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
       <summary>
-        {hasProfile(document, line) ? `Profile, ${pointsCounted(count)}` : 'Profile'}
+        {hasProfile(document, line)
+          ? `Profile, ${pointsCounted(count)}`
+          : 'Profile, by hand or from a file'}
       </summary>
       {isOpen && (
         <div ref={table} tabIndex={-1} className="profile-body">
@@ -98,6 +107,7 @@ export function ProfileTable({
                 : 'Write the lift and the length first; then points can be added.'}
             </p>
           )}
+          <WalkOpener line={line} file={walk} setFile={setWalk} />
         </div>
       )}
     </details>
