@@ -9,10 +9,12 @@ import { fieldId } from '../fields/field-ids.ts';
 import type { LineName } from '../state/lines.ts';
 import { pipesOf } from '../state/lines.ts';
 import { pathText } from '../state/site-document.ts';
+import { VentButton } from '../walk/vent-button.tsx';
+import { ventAt } from '../walk/vents.ts';
 import { useFileDrop, WalkOpener } from '../walk/walk-opener.tsx';
 import { isOutOfOrder } from './change-points.ts';
 import type { PointPlace } from './line-points.ts';
-import { endHeights, hasProfile, pipeSpans, pointPath } from './line-points.ts';
+import { endHeights, hasProfile, linePoints, pipeSpans, pointPath } from './line-points.ts';
 import { PointCell } from './point-cell.tsx';
 import type { EndRow, PointRow, ProfileRow } from './profile-rows.ts';
 import { profileRows } from './profile-rows.ts';
@@ -139,7 +141,17 @@ function Rows({
         latest.current(row),
   );
   const rows = profileRows(document, line);
+  const surface = endHeights(document, line);
+  const highest = line === 'drive' ? surface?.upper : surface?.lower;
   const told = problemsByRow(problems, line);
+  const ventOf = ({ turn, station = -1 }: PointRow): RowVent => {
+    if (turn !== 'crest') return { station, vent: undefined };
+    if (ventAt(document, line, station) !== undefined) return { station, vent: 'there' };
+    // Over the water that feeds it a vent would draw air in.
+    const height = linePoints(document, line).find((point) => point.station === station)?.height;
+    const isUnderWater = height !== undefined && highest !== undefined && height < highest;
+    return { station, vent: isUnderWater ? 'offered' : undefined };
+  };
   let number = 0;
   return (
     <>
@@ -183,6 +195,7 @@ function Rows({
                   change={row.change}
                   turn={row.turn}
                   air={pocket?.volume}
+                  {...ventOf(row)}
                   problem={told.get(pathText(pointPath(row)))}
                   system={system}
                   remove={removeRow}
@@ -236,6 +249,12 @@ function FixedRow({
   );
 }
 
+interface RowVent {
+  /** Along the whole line. */
+  readonly station: number;
+  readonly vent: 'there' | 'offered' | undefined;
+}
+
 const Row = memo(function Row({
   line,
   pipe,
@@ -244,22 +263,27 @@ const Row = memo(function Row({
   change,
   turn,
   air,
+  station,
+  vent,
   problem,
   system,
   remove,
-}: PointPlace & {
-  readonly number: number;
-  readonly change: number | undefined;
-  readonly turn: 'crest' | 'sag' | undefined;
-  /** Cubic metres that the answer reckons with at this crest. */
-  readonly air: number | undefined;
-  readonly problem: string | undefined;
-  readonly system: System;
-  readonly remove: (row: PointPlace) => void;
-}) {
+}: PointPlace &
+  RowVent & {
+    readonly number: number;
+    readonly change: number | undefined;
+    readonly turn: 'crest' | 'sag' | undefined;
+    /** Cubic metres that the answer reckons with at this crest. */
+    readonly air: number | undefined;
+    readonly problem: string | undefined;
+    readonly system: System;
+    readonly remove: (row: PointPlace) => void;
+  }) {
   const words = [
     change === undefined ? undefined : changeInWords(change, system),
-    turn === undefined ? undefined : turnInWords(turn, line, air, system),
+    turn === undefined
+      ? undefined
+      : turnInWords(turn, { line, air, isVented: vent === 'there' }, system),
   ].filter((part) => part !== undefined);
   return (
     // biome-ignore-start lint/a11y/noRedundantRoles: the table is laid out as a grid
@@ -268,6 +292,9 @@ const Row = memo(function Row({
       <PointCell place={{ line, pipe, index }} part="height" number={number} problem={undefined} />
       <td role="cell" className="reading">
         <span className={turn === 'crest' ? 'crest' : undefined}>{words.join('; ')}</span>
+        {vent !== undefined && (
+          <VentButton {...{ line, station, number }} isVented={vent === 'there'} />
+        )}
         <button
           type="button"
           className="take-out"
@@ -293,11 +320,19 @@ export function changeInWords(metres: number, system: System): string {
 
 function turnInWords(
   turn: 'crest' | 'sag',
-  line: LineName,
-  air: number | undefined,
+  {
+    line,
+    air,
+    isVented,
+  }: {
+    readonly line: LineName;
+    readonly air: number | undefined;
+    readonly isVented: boolean;
+  },
   system: System,
 ): string {
   if (turn === 'sag') return 'sag';
+  if (isVented) return 'crest with a vent';
   if (line === 'delivery') return 'crest: bleed it';
   return air === undefined
     ? 'crest, no air in it'
