@@ -2,7 +2,6 @@
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { PipeCard } from '../fields/pipe-card.tsx';
-import { PipeNames } from '../fields/pipe-name-field.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { useWorkedOut } from '../fields/worked-out.ts';
 import type { PointPlace } from '../profile/line-points.ts';
@@ -21,7 +20,6 @@ export function Thread({
 }) {
   return (
     <div className="thread">
-      <PipeNames />
       <ThreadPart id="source" title="Source">
         <SourceFields />
       </ThreadPart>

@@ -1,5 +1,5 @@
 /** From a button or a dropped file to the leaf on which a survey is put into a line. */
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useRef, useState } from 'react';
 import type { LineName } from '../state/lines.ts';
 
 /** The leaf and the readers behind it come with the first file. */
@@ -7,7 +7,7 @@ const WalkDialog = lazy(() =>
   import('./walk-dialog.tsx').then((leaf) => ({ default: leaf.WalkDialog })),
 );
 
-export const WALK_FILES = '.gpx,.csv,.tsv,.txt,application/gpx+xml,text/csv';
+const WALK_FILES = '.gpx,.csv,.tsv,.txt,application/gpx+xml,text/csv';
 
 export function WalkOpener({
   line,
@@ -56,37 +56,4 @@ export function WalkOpener({
       )}
     </>
   );
-}
-
-/** What an element needs so that a file can be dropped on it. */
-export function useFileDrop(take: (file: File) => void) {
-  const [isOver, setOver] = useState(false);
-  useEffect(() => {
-    // A file that misses would otherwise be opened in place of the page.
-    const keepPage = (event: DragEvent): void => {
-      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
-    };
-    window.addEventListener('dragover', keepPage);
-    window.addEventListener('drop', keepPage);
-    return () => {
-      window.removeEventListener('dragover', keepPage);
-      window.removeEventListener('drop', keepPage);
-    };
-  }, []);
-  return {
-    isOver,
-    onDragOver: (event: React.DragEvent): void => {
-      if (event.dataTransfer.types.includes('Files')) setOver(true);
-    },
-    onDragLeave: (event: React.DragEvent): void => {
-      const { relatedTarget, currentTarget } = event;
-      if (relatedTarget instanceof Node && currentTarget.contains(relatedTarget)) return;
-      setOver(false);
-    },
-    onDrop: (event: React.DragEvent): void => {
-      const [file] = event.dataTransfer.files;
-      setOver(false);
-      if (file !== undefined) take(file);
-    },
-  };
 }
