@@ -1,5 +1,5 @@
 /** Answers and sheets in words: pure functions, for the terminal, the browser and print alike. */
-export { alongTheLinesInWords } from './along-the-lines.ts';
+export { alongTheLinesInWords, type LineNote, lineNotes } from './along-the-lines.ts';
 export { type AnswerRecord, answerRecord, type RunningNumbers } from './answer-record.ts';
 export { duration, perCent } from './answered.ts';
 export { assumedValue, assumptionsInWords } from './assumption-words.ts';

@@ -112,7 +112,7 @@ export async function openNotebook(): Promise<Notebook> {
 }
 
 /** Whether an answer will be wanted as soon as the page stands. */
-function isPlaceAddress(path: string): boolean {
+export function isPlaceAddress(path: string): boolean {
   return path.startsWith('/places/');
 }
 

@@ -6,6 +6,7 @@ import { turnsOf } from './crests.ts';
 import type { PointPlace } from './line-points.ts';
 import {
   endHeights,
+  leastDepthOf,
   linePoints,
   outlineOf,
   pipeSpans,
@@ -53,7 +54,9 @@ export function profileRows(
     (ends && outlineOf(document, line, ends)) ??
     points.map(({ station, height }) => ({ station, height }));
   const turns = new Map(
-    turnsOf(outline).map(({ index, kind }) => [outline[index]?.station, kind] as const),
+    turnsOf(outline, leastDepthOf(document, line)).map(
+      ({ index, kind }) => [outline[index]?.station, kind] as const,
+    ),
   );
   const rows: ProfileRow[] = [];
   const pipes = pipesOf(document, line);

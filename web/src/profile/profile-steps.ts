@@ -14,7 +14,7 @@ import {
   unreadWithoutRow,
 } from './unread-rows.ts';
 
-const LINE_CALLED: Readonly<Record<LineName, string>> = {
+export const LINE_CALLED: Readonly<Record<LineName, string>> = {
   drive: 'the drive line',
   delivery: 'the delivery line',
 };

@@ -1,6 +1,7 @@
 /** How it was measured, what was taken for granted, and what can hurt. */
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { AlongLines } from '../walk/along-lines.tsx';
 
 export function Notes() {
   const { answer, settings } = useNotebook();
@@ -12,6 +13,7 @@ export function Notes() {
     <div className="notes">
       <div>
         <Lines title="Measured" id="measured-title" lines={measured} />
+        <AlongLines />
         <section aria-labelledby="assumed-title">
           <h2 id="assumed-title">Taken for granted</h2>
           <ul>

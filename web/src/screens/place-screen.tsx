@@ -5,18 +5,13 @@ import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Hatches } from '../drawing/hatches.tsx';
 import { redo, undo } from '../state/place.ts';
-import { ConflictPanel } from './conflict-panel.tsx';
 import { NotebookHead } from './notebook-head.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
 import { DemoSlip, PlaceTitle } from './place-title.tsx';
 import { Sheet } from './sheet.tsx';
 
 export function PlaceScreen({ id, view }: { readonly id: string; readonly view: string }) {
-  const { keeper, standing } = useNotebook();
-  useEffect(() => {
-    void keeper.open(id);
-    return () => void keeper.close();
-  }, [keeper, id]);
+  const { standing } = useNotebook();
   useUndoKeys();
   const now = useStore(standing, (state) => state);
   return (
@@ -28,7 +23,7 @@ export function PlaceScreen({ id, view }: { readonly id: string; readonly view: 
           <>
             <PlaceTitle />
             <DemoSlip />
-            <ConflictPanel />
+            <Conflicts />
             <PlaceTabs id={id} view={view} />
             <Suspense fallback={<p>Opening the leaf</p>}>
               <Leaf id={id} view={view} />
@@ -56,6 +51,20 @@ const AlternativesScreen = lazy(() =>
     default: leaf.AlternativesScreen,
   })),
 );
+
+const ConflictPanel = lazy(() =>
+  import('./conflict-panel.tsx').then((panel) => ({ default: panel.ConflictPanel })),
+);
+
+function Conflicts() {
+  const { conflict } = useNotebook();
+  const isOpen = useStore(conflict, (state) => state !== undefined);
+  return isOpen ? (
+    <Suspense fallback={null}>
+      <ConflictPanel />
+    </Suspense>
+  ) : null;
+}
 
 function Leaf({ id, view }: { readonly id: string; readonly view: string }) {
   switch (view) {

@@ -4,7 +4,6 @@ import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { HeightField, HeightMeasuring } from '../fields/height-field.tsx';
 import { PipeCard } from '../fields/pipe-card.tsx';
-import { PipeNames } from '../fields/pipe-name-field.tsx';
 import { NeedFields } from '../need/need-fields.tsx';
 import { hasWaitingText, NeedPanel } from '../need/need-panel.tsx';
 import type { PointPlace } from '../profile/line-points.ts';
@@ -28,7 +27,6 @@ export function Thread({
   return (
     <>
       <div className="thread">
-        <PipeNames />
         <ThreadPart id="source" title="Source">
           <SourceFields />
         </ThreadPart>
