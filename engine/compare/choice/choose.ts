@@ -13,8 +13,9 @@ import { GRAVITY } from '../../quantities.ts';
 import type { Answer } from '../../site/answer.ts';
 import { answerFor } from '../../site/answer-for.ts';
 import { type Bounds, boundsOf, deliveryBound } from './bounds.ts';
-import { type Candidate, candidates, installationOf } from './candidates.ts';
+import { type Candidate, candidates } from './candidates.ts';
 import { byCostThenKey, frontOf, type Point, Staircase } from './front.ts';
+import { installationOf } from './installation-of-parts.ts';
 import type { Money, Offers } from './offers.ts';
 import { type Contender, type Picks, picksAmong } from './picks.ts';
 import { LARGEST_PULSE, LONGEST_PER_ROUTE, type PlaceToFit, type Wish } from './place-to-fit.ts';
@@ -389,11 +390,20 @@ function entriesOf(place: PlaceToFit, wish: Wish, offers: Offers): Entry[] {
 
 /** What can be seen without any hydraulics but a standing column. */
 function misfitOf(place: PlaceToFit, wish: Wish, { parts }: Candidate): Reason | undefined {
-  const { driveLength, feeder, tank, deliveryPipe, vessel } = parts;
+  const { drivePipe, driveLength, feeder, tank, deliveryPipe, vessel } = parts;
   const way = place.driveRoute.length;
   const isShort = driveLength < way * (1 - 1e-9) && !feeder;
   if (isShort || driveLength > LONGEST_PER_ROUTE * way * (1 + 1e-9)) {
     return { kind: 'lengthDoesNotFit', length: driveLength, route: way };
+  }
+  for (const [pipe, length] of [
+    [drivePipe, driveLength],
+    [feeder?.pipe, feeder?.length ?? 0],
+    [deliveryPipe, place.deliveryRoute.length],
+  ] as const) {
+    if (pipe?.joinable !== false || !pipe.soldLengths?.length) continue;
+    const longest = Math.max(...pipe.soldLengths.map((sold) => sold.length));
+    if (longest < length) return { kind: 'noPieceLongEnough', name: pipe.name, length, longest };
   }
   if (tank && wish.tankVolume !== undefined && tank.volume < wish.tankVolume) {
     return { kind: 'tankTooSmall', volume: tank.volume, needs: wish.tankVolume };
