@@ -36,6 +36,7 @@ export interface ChooseOptions {
   readonly rams: string;
   readonly lengths?: string;
   readonly likely: string;
+  readonly vessels?: boolean;
   readonly why?: string;
   readonly write?: string;
   readonly pick: 'cheapest' | 'water' | 'forgiving';
@@ -65,10 +66,12 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
   const range = options.range === undefined ? undefined : await rangeIn(options.range);
   const prices = options.prices === undefined ? undefined : await pricesIn(options.prices, options);
   const assembled = placeToFit(site);
+  const wish = { ...assembled.wish, ...asked.wish };
   const made = offersOf({
     ...(range && { range: range.value }),
     ...(prices && { prices: prices.value }),
-    hasTank: assembled.hasTank,
+    ...(wish.tankVolume !== undefined && { tankVolume: wish.tankVolume }),
+    otherVessels: options.vessels === true,
   });
   if (!made.ok)
     throw new BadInput(
@@ -77,7 +80,7 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
     );
   const { offers, forms, currency, assumptions } = made.value;
   const place = prices ? assembled.place : inDryTime(assembled.place);
-  const request: ChoiceRequest = { place, wish: { ...assembled.wish, ...asked.wish }, offers };
+  const request: ChoiceRequest = { place, wish, offers };
   const { choice, seconds } = await chooseInView(
     request,
     {

@@ -37,6 +37,8 @@ function reachedOf(reason: Reason): number | undefined {
       return 1 + reason.decidedBy.margin;
     case 'pulse':
       return reason.largest / reason.share;
+    case 'tankTooSmall':
+      return reason.volume / reason.needs;
     default:
       return undefined;
   }
@@ -62,8 +64,10 @@ function adviceFor(reason: Reason, system: System): string {
       return `its hammer reaches ${height(reason.reaches)} at the most and ${height(reason.needs)} are needed. More fall, a stiffer drive pipe or a ram that shuts at a larger flow reaches higher; or the tank stands lower.`;
     case 'overRated':
       return `${reason.name} would see ${formatQuantity(reason.pressure, 'pressure', system)} and may carry ${formatQuantity(reason.rating, 'pressure', system)}. A part of a higher rating carries it.`;
+    case 'tankTooSmall':
+      return `its tank holds ${formatQuantity(reason.volume, 'volume', system)} and ${formatQuantity(reason.needs, 'volume', system)} are needed. Offer a larger one, or write fewer days under tank.`;
     case 'pulse':
-      return `its vessel would swing by ${share(reason.share)} where ${share(reason.largest)} are wished for at the most. Offer a larger vessel.`;
+      return `its vessel would swing by ${share(reason.share)} where ${share(reason.largest)} are wished for at the most. Try larger ones: put them into the price list and add --vessels.`;
     case 'verdict': {
       const { decidedBy, verdict } = reason;
       const has = `it has ${share(1 + decidedBy.margin)} of what it needs`;
@@ -93,7 +97,7 @@ export function shortfallInWords(about: ChoiceAbout, field: Field): readonly str
     const best = shortfall.bestChance;
     const chance = best === undefined ? '' : ` The best chance of it is ${share(best)}.`;
     return [
-      `Some give ${need}, but none as surely as is wished.${chance} Measure what is not sure, take one with more to spare, or lower the wish with --chance.`,
+      `Some give ${need}, but none as surely as is wished.${chance} Measure what is not sure, take one with more to spare, or lower the wish with --likely.`,
     ];
   }
   const lines = [
