@@ -44,7 +44,7 @@ export function choicePage(about: ChoiceAbout, why: string | undefined): string 
       about.warnings.map(({ file, problem }) => `${file}, ${where(problem)}: ${problem.message}`),
     ),
     section('What would have to change', picks.length > 0 ? [] : whatWouldHelp(about)),
-    section('Not enough', shortfallInWords(about, field)),
+    section('Not enough', picks.length > 0 ? shortfallInWords(about, field) : []),
     ...picks.map((named) => pickSection(about, named)),
     frontSection(about, isPriced),
     partsSection(about, picks[0]),
@@ -90,7 +90,7 @@ function heading(about: ChoiceAbout, hasPicks: boolean, isPriced: boolean): read
   if (!hasPrices) {
     lines.push(
       ...wrapped(
-        'Without a price list builds are compared by water alone, at what the source gives in its driest time. Give one with --prices.',
+        'Without a price list builds are compared by water alone, at what the source gives in its driest time: those that give most are shown, and not the smaller ones that would do. Give one with --prices.',
       ),
     );
   } else if (!isPriced && hasPicks) {

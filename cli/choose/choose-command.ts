@@ -81,6 +81,9 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
   const { offers, forms, currency, assumptions } = made.value;
   const place = prices ? assembled.place : inDryTime(assembled.place);
   const request: ChoiceRequest = { place, wish, offers };
+  const stop = new AbortController();
+  // The second one ends the program at once, as it would have without this.
+  process.once('SIGINT', () => stop.abort());
   const { choice, seconds } = await chooseInView(
     request,
     {
@@ -91,7 +94,7 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
       ),
       ...plan,
     },
-    { workers: asked.workers, judges: options.chance },
+    { workers: asked.workers, judges: options.chance, signal: stop.signal },
   );
   const lister = partsLister(place, offers);
   const about: ChoiceAbout = {
@@ -162,11 +165,9 @@ async function pricesIn(
     return { value: read.good, warnings: named(file, left) };
   }
   const good = read.good?.rows.length ?? 0;
-  const hint =
-    good === 0
-      ? []
-      : [{ field: '', message: `${good} rows can be read. --keep-good goes on with them alone.` }];
-  throw new BadInput(nameOf(file), [...read.problems, ...hint]);
+  const advice =
+    good === 0 ? undefined : `${good} rows can be read. --keep-good goes on with them alone.`;
+  throw new BadInput(nameOf(file), read.problems, advice);
 }
 
 function named(file: string, problems: readonly Problem[]): readonly Warning[] {

@@ -34,7 +34,7 @@ function reachedOf(reason: Reason): number | undefined {
     case 'overRated':
       return reason.rating / reason.pressure;
     case 'verdict':
-      return 1 + reason.decidedBy.margin;
+      return Math.min(1, 1 + reason.decidedBy.margin);
     case 'pulse':
       return reason.largest / reason.share;
     case 'tankTooSmall':
@@ -56,7 +56,7 @@ export function whatWouldHelp(about: ChoiceAbout): readonly string[] {
 
 function adviceFor(reason: Reason, system: System): string {
   const flow = (value: number): string => formatQuantity(value, 'sourceFlow', system);
-  const height = (value: number): string => formatQuantity(value, 'height', system);
+  const height = (value: number): string => formatQuantity(value, 'height', system, { figures: 4 });
   switch (reason.kind) {
     case 'staysOpen':
       return `the line lets ${flow(reason.terminalFlow)} through and its valve shuts at ${flow(reason.closingFlow)}. A wider drive pipe, a lighter weight, a shorter stroke or more fall would shut it.`;
@@ -70,17 +70,18 @@ function adviceFor(reason: Reason, system: System): string {
       return `its vessel would swing by ${share(reason.share)} where ${share(reason.largest)} are wished for at the most. Try larger ones: put them into the price list and add --vessels.`;
     case 'verdict': {
       const { decidedBy, verdict } = reason;
-      const has = `it has ${share(1 + decidedBy.margin)} of what it needs`;
+      const isShort = decidedBy.margin < 0;
+      const has = isShort ? ` (${share(1 + decidedBy.margin)} of what it needs)` : '';
       if (verdict === 'starves') {
-        return `the source gives too little for it: ${has}. A smaller ram, a lighter weight or a store that fills in between takes less.`;
+        return `the source gives too little for it${has}. A smaller ram, a lighter weight or a store that fills in between takes less.`;
       }
       if (verdict === 'staysShut' || verdict === 'flutters') {
-        return `its valve does not open again in time: ${has}. A heavier weight, a longer stroke or a longer drive line opens it.`;
+        return `its valve does not open again in time${has}. A heavier weight, a longer stroke or a longer drive line opens it.`;
       }
       if (verdict === 'staysOpen') {
-        return `its valve does not shut: ${has} of flow. A wider drive pipe, a lighter weight or a shorter stroke shuts it.`;
+        return `its valve does not shut${has}. A wider drive pipe, a lighter weight or a shorter stroke shuts it.`;
       }
-      return `it does not reach the lift: ${has}. More fall or a stiffer drive pipe reaches higher.`;
+      return `it does not reach the lift${has}. More fall or a stiffer drive pipe reaches higher.`;
     }
     default:
       return '';
@@ -96,8 +97,12 @@ export function shortfallInWords(about: ChoiceAbout, field: Field): readonly str
   if (shortfall.mostWater >= shortfall.need) {
     const best = shortfall.bestChance;
     const chance = best === undefined ? '' : ` The best chance of it is ${share(best)}.`;
+    const smaller =
+      (request.wish.mostRams ?? 1) > 1
+        ? ''
+        : ' Smaller rams side by side can share the water and stop one by one when it is short: try --rams 2.';
     return [
-      `Some give ${need}, but none as surely as is wished.${chance} Measure what is not sure, take one with more to spare, or lower the wish with --likely.`,
+      `Some give ${need}, but none as surely as is wished.${chance} Measure what is not sure, take one with more to spare, or lower the wish with --likely.${smaller}`,
     ];
   }
   const lines = [
