@@ -1,7 +1,8 @@
 /** `fallwright choose`: what to build at a place, from a range of rams and a price list. */
 import { writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { type ChoiceRequest, type PlaceToFit, partsLister, type Wish } from '@fallwright/engine';
+import type { ChoiceRequest, PlaceToFit, Wish } from '@fallwright/engine';
+import type { PickName } from '@fallwright/papers';
 import {
   LONGEST_PRICES,
   LONGEST_RANGE,
@@ -23,7 +24,7 @@ import { readQuantity, type System } from '@fallwright/units';
 import { BadInput } from '../bad-input.ts';
 import { nameOf, textOf } from '../read-file.ts';
 import { samplePlan } from '../sampled-in-view.ts';
-import { type ChoiceAbout, fieldShown, namedPicks, type PickName } from './choice-about.ts';
+import { type ChoiceAbout, fieldShown, namedPicks } from './choice-about.ts';
 import { choicePage } from './choice-page.ts';
 import { choiceRecord } from './choice-record.ts';
 import { chooseInView } from './choose-in-view.ts';
@@ -96,20 +97,21 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
     },
     { workers: asked.workers, judges: options.chance, signal: stop.signal },
   );
-  const lister = partsLister(place, offers);
+  const system = options.units ?? systemOf(site);
   const about: ChoiceAbout = {
     choice,
     request,
     site,
     forms,
-    system: options.units ?? systemOf(site),
+    system,
+    // No money is shown where nothing has a price. Source of the code for none: ISO 4217.
+    reader: { system, currency: currency ?? 'XXX' },
     ...(currency !== undefined && { currency }),
     hasRange: range !== undefined,
     hasPrices: prices !== undefined,
     isJudged: options.chance,
     assumptions: [...assembled.assumptions, ...assumptions],
     warnings: [...ofSite, ...(range?.warnings ?? []), ...(prices?.warnings ?? [])],
-    listOf: ({ candidate }) => lister.listOf(candidate.parts),
   };
   const output = options.json
     ? JSON.stringify(choiceRecord(about), null, 2)

@@ -217,7 +217,7 @@ function pipeOfferOf(
     unit === 'length' || price === undefined
       ? undefined
       : unit === 'foot'
-        ? price / METRES_PER_FOOT
+        ? Math.round(price / METRES_PER_FOOT)
         : price;
   return {
     key: code,
@@ -301,7 +301,8 @@ function tanksFor(tanks: readonly TankOffer[], volume: number): readonly TankOff
 function itemOf(row: PriceRow): readonly PricedItem[] {
   const { kind, price, unit, size } = row;
   if (!isItemKind(kind) || row.isLeftOut) return [];
-  const perUnit = unit === 'foot' && price !== undefined ? price / METRES_PER_FOOT : price;
+  const perUnit =
+    unit === 'foot' && price !== undefined ? Math.round(price / METRES_PER_FOOT) : price;
   const fitting = size === undefined ? undefined : partSize(size);
   const materials = row.madeOf?.flatMap((words) => materialCalled(words) ?? []);
   return [
