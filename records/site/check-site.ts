@@ -4,11 +4,11 @@ import { fieldName, type Path, type ProblemKind } from '../problem.ts';
 import type { PathProblem } from '../schema-problems.ts';
 import { checkDemand, checkTank } from './check-demand.ts';
 import { checkGauging } from './check-gauging.ts';
+import { checkLimit } from './check-limits.ts';
 import { checkMeasured } from './check-measured.ts';
 import { checkPipes } from './check-pipes.ts';
 import { checkRam } from './check-ram.ts';
 import { checkSource } from './check-source.ts';
-import { startOfSentence } from './fields.ts';
 import { givensOf } from './givens.ts';
 import { LIMITS } from './limits.ts';
 import type { Site } from './site-schema.ts';
@@ -19,7 +19,11 @@ export type Report = (kind: ProblemKind, path: Path, message: string) => void;
 /** Fields that could not be read are absent, so that the rest is still checked. */
 export type PartialSite = { readonly [Field in keyof Site]?: Site[Field] };
 
-export function checkSite(site: PartialSite): readonly PathProblem[] {
+export function checkSite(
+  site: PartialSite,
+  /** Whether the pipes are still to be chosen, so that a line may be a way alone. */
+  { mayLackPipes = false }: { readonly mayLackPipes?: boolean } = {},
+): readonly PathProblem[] {
   const problems: PathProblem[] = [];
   const report: Report = (kind, path, message) => {
     problems.push({ kind, field: fieldName(path), path, message });
@@ -35,7 +39,7 @@ export function checkSite(site: PartialSite): readonly PathProblem[] {
   checkMeasured('lift', site.lift, system, report);
   for (const line of ['drive', 'delivery'] as const) {
     const pipes = site[line];
-    if (pipes) checkPipes(line, pipes, report);
+    if (pipes) checkPipes(line, pipes, report, { mayLackPipes });
   }
   checkLengths(site, system, report);
   if (site.ram !== undefined && typeof site.ram !== 'string') checkRam(site.ram, report);
@@ -46,34 +50,7 @@ function checkLimits(site: PartialSite, system: System, report: Report): void {
   for (const { path, given } of givensOf(site)) {
     const limit = LIMITS[path.filter((step) => typeof step === 'string').join('.')];
     if (!limit) continue;
-    const show = (value: number): string => formatQuantity(value, limit.purpose, system);
-    const called = startOfSentence(limit.called);
-    if (given.value < limit.least || given.value > limit.most) {
-      const range = `${show(limit.least)} to ${show(limit.most)}`;
-      const message =
-        given.value === 0
-          ? `${called} is nought. It must be ${range}.`
-          : `${called} is ${given.text}, which is outside ${range}. Check the number and its unit.`;
-      report('outOfRange', path, message);
-    } else if (given.value < (limit.usualLeast ?? limit.least)) {
-      report('unusual', path, `${called} is ${given.text}, which is rarely so small. Check it.`);
-    } else if (given.value > (limit.usualMost ?? limit.most)) {
-      report('unusual', path, `${called} is ${given.text}, which is rarely so large. Check it.`);
-    }
-    // Of readings that are too coarse more is said than this: which way to measure instead.
-    const isTold = given.readings !== undefined && given.readings.value === undefined;
-    if (
-      !isTold &&
-      given.spread !== undefined &&
-      given.value > 0 &&
-      given.spread > given.value / 2
-    ) {
-      report(
-        'unusual',
-        path,
-        `${called} is ${given.text}: with so wide a ± the answer says little. Measure it again.`,
-      );
-    }
+    checkLimit(given, limit, { path, system, report });
   }
 }
 
