@@ -15,6 +15,19 @@ export {
   thingChanged,
 } from './changes.ts';
 export { demandInWords } from './demand-words.ts';
+export { type RamSection, ramSection } from './drawing/ram-section.ts';
+export type {
+  Area,
+  Drawing,
+  Key,
+  Line,
+  Matter,
+  Point,
+  Shape,
+  Stroke,
+  Tone,
+  Words,
+} from './drawing/shapes.ts';
 export { howSureInWords, howSureRecord, type ImproveFirst, improveFirst } from './how-sure.ts';
 export { type LevelBookRow, levelBookRows, measuredInWords } from './measured.ts';
 export { monthName, monthsInWords } from './month-words.ts';
