@@ -16,6 +16,7 @@ export {
 } from './changes.ts';
 export { demandInWords } from './demand-words.ts';
 export { type RamSection, ramSection } from './drawing/ram-section.ts';
+export { ramExtent, ramThumb } from './drawing/ram-thumb.ts';
 export type {
   Area,
   Drawing,

@@ -4,20 +4,20 @@ import { Link } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Hatches } from '../drawing/hatches.tsx';
-import { redo, undo } from '../state/place.ts';
 import { ConflictPanel } from './conflict-panel.tsx';
 import { NotebookHead } from './notebook-head.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
 import { DemoSlip, PlaceTitle } from './place-title.tsx';
 import { Sheet } from './sheet.tsx';
+import { useUndoKeys } from './use-undo-keys.ts';
 
 export function PlaceScreen({ id, view }: { readonly id: string; readonly view: string }) {
-  const { keeper, standing } = useNotebook();
+  const { keeper, place, standing } = useNotebook();
   useEffect(() => {
     void keeper.open(id);
     return () => void keeper.close();
   }, [keeper, id]);
-  useUndoKeys();
+  useUndoKeys(place);
   const now = useStore(standing, (state) => state);
   return (
     <>
@@ -108,23 +108,3 @@ const WORDS = {
     next: 'The browser did not hand it out. Nothing was changed; load the page again.',
   },
 } as const;
-
-/** Inside a box the keys take back letters, as everywhere; elsewhere they take back steps of the place. */
-function useUndoKeys(): void {
-  const { place } = useNotebook();
-  useEffect(() => {
-    const press = (event: KeyboardEvent): void => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-      if (event.target instanceof Element && event.target.matches('input, textarea, select'))
-        return;
-      const key = event.key.toLowerCase();
-      const step =
-        key === 'y' || (key === 'z' && event.shiftKey) ? redo : key === 'z' ? undo : undefined;
-      if (step === undefined) return;
-      event.preventDefault();
-      place.update(step);
-    };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
-  }, [place]);
-}

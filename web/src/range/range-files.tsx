@@ -1,0 +1,96 @@
+/** The range as a file of its own, out and in. A file with any fault is refused whole; one that is taken is one step for undo. */
+import { readRange, writeRange } from '@fallwright/records';
+import { rangeFromData } from '@fallwright/records';
+import { useRef, useState } from 'react';
+import { plainOf } from '../answer/document-of.ts';
+import { offerFile } from '../answer/site-files.ts';
+import { useNotebook } from '../app/notebook.ts';
+import { putDocument } from '../state/place.ts';
+import { isRecord } from '../state/site-document.ts';
+
+interface Said {
+  readonly words: string;
+  readonly reasons: readonly string[];
+}
+
+export function RangeFiles() {
+  const { place } = useNotebook();
+  const [said, setSaid] = useState<Said>();
+  const chooser = useRef<HTMLInputElement>(null);
+
+  const save = (): void => {
+    const read = rangeFromData(place.get().document);
+    if (!read.ok) {
+      setSaid({
+        words: 'The range is not whole yet, so no file was made.',
+        reasons: read.problems.map(({ message }) => message),
+      });
+      return;
+    }
+    offerFile(writeRange(read.range), { name: 'range.yaml', type: 'application/yaml' });
+    setSaid({ words: 'Saved as a file.', reasons: [] });
+  };
+
+  const open = async (file: File): Promise<void> => {
+    const read = readRange(await file.text());
+    if (!read.ok) {
+      setSaid({
+        words: `${file.name} was not opened. Nothing here was changed.`,
+        reasons: read.problems.map(({ line, message }) =>
+          line === undefined ? message : `Line ${line}: ${message}`,
+        ),
+      });
+      return;
+    }
+    const document = plainOf(read.range);
+    if (!isRecord(document)) return;
+    place.update((state) =>
+      putDocument(state, { document, path: ['rams'], called: `the range, from ${file.name}` }),
+    );
+    setSaid({ words: `The range is now that of ${file.name}. Undo brings back the one before.`, reasons: [] });
+  };
+
+  return (
+    <>
+      <button type="button" className="button" onClick={() => chooser.current?.click()}>
+        Open a file
+      </button>
+      <button type="button" className="button" onClick={save}>
+        Save as a file
+      </button>
+      <input
+        ref={chooser}
+        type="file"
+        hidden
+        aria-label="Range file"
+        accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
+        onChange={(event) => {
+          const [file] = event.target.files ?? [];
+          event.target.value = '';
+          if (file === undefined) return;
+          open(file).catch((error: unknown) =>
+            setSaid({
+              words: `That did not work: ${error instanceof Error ? error.message : String(error)}. Nothing was changed.`,
+              reasons: [],
+            }),
+          );
+        }}
+      />
+      <div className="file-news" role="status">
+        {said !== undefined && said.reasons.length === 0 && <p className="note">{said.words}</p>}
+        {said !== undefined && said.reasons.length > 0 && (
+          <div className="slip danger">
+            <p>
+              <strong>{said.words}</strong>
+            </p>
+            <ul>
+              {said.reasons.map((reason) => (
+                <li key={reason}>{reason}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </div>
+    </>
+  );
+}
