@@ -332,12 +332,12 @@ describe('profile', () => {
 });
 
 describe('lists', () => {
-  test('schema site is the committed schema', () => {
+  test.each(['site', 'range'])('schema %s is the committed schema', (record) => {
     const committed = readFileSync(
-      join(import.meta.dirname, '..', 'records', 'schema', 'site.schema.json'),
+      join(import.meta.dirname, '..', 'records', 'schema', `${record}.schema.json`),
       'utf8',
     );
-    expect(JSON.parse(fallwright(['schema', 'site']).stdout)).toEqual(JSON.parse(committed));
+    expect(JSON.parse(fallwright(['schema', record]).stdout)).toEqual(JSON.parse(committed));
     expect(fallwright(['schema', 'castle']).status).toBe(2);
   });
 

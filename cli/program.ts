@@ -76,7 +76,7 @@ export function program(): Command {
   fallwright
     .command('schema')
     .description('the JSON Schema of a record')
-    .argument('<record>', 'which record: site')
+    .argument('<record>', 'which record: site or range')
     .addHelpText('after', example('fallwright schema site'))
     .action(schemaCommand);
 

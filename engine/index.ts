@@ -4,11 +4,8 @@ export { type Alternative, alternatives, type DriveChoice } from './compare/alte
 export { type AdviceRow, type AdviceRule, adviceFor, RULES } from './compare/choice/advice.ts';
 export {
   type Candidate,
-  type CostRow,
   candidates,
-  costOf,
   type Feeder,
-  installationOf as installationOfParts,
   type Parts,
 } from './compare/choice/candidates.ts';
 export {
@@ -27,18 +24,41 @@ export {
   performTask,
 } from './compare/choice/choose.ts';
 export { frontOf, type Point as FrontPoint } from './compare/choice/front.ts';
+export { installationOf as installationOfParts } from './compare/choice/installation-of-parts.ts';
 export { judgeBySamples } from './compare/choice/judge-by-samples.ts';
 export {
-  type CostModel,
+  ITEM_UNITS,
+  type ItemKind,
+  type ItemUnit,
   type Money,
   type Offers,
   type PipeOffer,
-  pipeCost,
+  type PricedItem,
   type RamOffer,
+  type SoldLength,
   type TankOffer,
   type Tuning,
   type VesselOffer,
 } from './compare/choice/offers.ts';
+export {
+  type BoughtPiece,
+  type Cut,
+  type CutPlan,
+  cutPlan,
+  type LineName,
+  type WantedLines,
+} from './compare/choice/parts-list/cut-plan.ts';
+export type { PartsGroup } from './compare/choice/parts-list/needs.ts';
+export { nominalSize } from './compare/choice/parts-list/nominal-size.ts';
+export {
+  type PartKind,
+  type PartsList,
+  type PartsLister,
+  type PartsRow,
+  partsLister,
+  partsListOf,
+} from './compare/choice/parts-list/parts-list.ts';
+export type { Lack } from './compare/choice/parts-list/pick-item.ts';
 export type { Contender, Pick as ChoicePick, Picks } from './compare/choice/picks.ts';
 export {
   type DriveLaying,

@@ -1,5 +1,15 @@
 /** Records as they are saved: their shape, reading with every problem named, and writing. */
 export { type Given, isGiven, ORIGINS, type Origin } from './given.ts';
+export {
+  currencyCalled,
+  isCurrency,
+  isPrice,
+  minorDigits,
+  moneyDigits,
+  moneyOf,
+  type Price,
+  readPrice,
+} from './prices/money.ts';
 export type { Problem, ProblemKind } from './problem.ts';
 export { readGpx } from './profile/read-gpx.ts';
 export { readProfileCsv } from './profile/read-profile-csv.ts';
@@ -19,6 +29,34 @@ export {
   type SurveyProfileRead,
   surveyProfile,
 } from './profile/survey-profile.ts';
+export { rangeJsonSchema } from './range/json-schema.ts';
+export {
+  RANGE_FORMAT,
+  type RamRevision,
+  type Range,
+  type RangeRam,
+  rangeSchema,
+  type SettingsForm,
+  type TuningForm,
+} from './range/range-schema.ts';
+export { LONGEST_RANGE, type RangeRead, rangeFromData, readRange } from './range/read-range.ts';
+export {
+  copied,
+  type Details,
+  type FoundRam,
+  type Revised,
+  ramAt,
+  ramsMade,
+  referenceTo,
+  retired,
+  revised,
+  revisionNumber,
+  revisionsOf,
+  withDetails,
+} from './range/revisions.ts';
+export { type NewestSite, ramForSite, siteWithNewest } from './range/site-copy.ts';
+export { AS_BUILT, ramFormOf, type TunedRam, tuningsOf } from './range/tunings-of.ts';
+export { writeRange } from './range/write-range.ts';
 export type { Assumption, Basis } from './site/assumption.ts';
 export { conditionInWords } from './site/check-gauging.ts';
 export type { DemandForm, TankForm } from './site/demand-fields.ts';

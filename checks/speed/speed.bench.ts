@@ -16,6 +16,8 @@ import {
   findPipe,
   GRAVITY,
   type Installation,
+  ITEM_UNITS,
+  type ItemKind,
   openingForces,
   operatingPoint,
   passageInertance,
@@ -193,6 +195,7 @@ function choiceRequest(need: number | undefined): ChoiceRequest {
     key: size,
     name: size,
     cost,
+    setUpTime: 4.5 * 3600,
     tunings: [0.7, 1, 1.5].map((factor) => {
       const typical = typicalRam(size);
       const { wasteValve } = typical;
@@ -241,13 +244,12 @@ function choiceRequest(need: number | undefined): ChoiceRequest {
       deliveryPipes: [pipe('PE100 SDR11 32', 310)],
       vessels: [],
       tanks: [],
-      costModel: {
-        trenchPerMetre: 800,
-        layingPerMetre: 300,
-        workPerRam: 9000,
-        fittingsPerRam: 4000,
-        standpipePerMetre: 5000,
-      },
+      items: (Object.keys(ITEM_UNITS) as ItemKind[]).map((kind) => ({
+        key: kind,
+        name: kind,
+        kind,
+        cost: { trench: 800, laying: 300, labour: 2000, footing: 3000 }[kind as string] ?? 500,
+      })),
     },
   };
 }

@@ -2,6 +2,7 @@ import type { Report } from './check-site.ts';
 import type { RamForm } from './ram-fields.ts';
 
 export function checkRam(ram: RamForm, report: Report): void {
+  checkRangeCopy(ram, report);
   const valve = ram.wasteValve ?? {};
   for (const field of ['stroke', 'weight'] as const) {
     if (ram[field] !== undefined && valve[field] !== undefined) {
@@ -88,6 +89,24 @@ function checkOwnRam(ram: RamForm, report: Report): void {
       'missing',
       ['ram'],
       `The weight of the waste valve is missing: what its moving parts weigh. ${advice}`,
+    );
+  }
+}
+
+/** A site file stands alone: it holds the parts of the revision that it names. */
+function checkRangeCopy({ range, tuning, name: _, ...parts }: RamForm, report: Report): void {
+  if (range !== undefined && parts.typical === undefined && parts.bore === undefined) {
+    report(
+      'missing',
+      ['ram', 'range'],
+      `The parts of ${range} are missing: a site file holds a copy of them, so that it can be answered alone. Copy what stands under its ram: in the range file, or let fallwright choose --write make the site file.`,
+    );
+  }
+  if (tuning !== undefined && range === undefined) {
+    report(
+      'missing',
+      ['ram', 'tuning'],
+      'Of which ram is this the tuning? Write range: swallow-25@3 beside it, or take it out.',
     );
   }
 }

@@ -4,11 +4,11 @@ import { fieldName, type Path, type ProblemKind } from '../problem.ts';
 import type { PathProblem } from '../schema-problems.ts';
 import { checkDemand, checkTank } from './check-demand.ts';
 import { checkGauging } from './check-gauging.ts';
+import { checkLimit } from './check-limits.ts';
 import { checkMeasured } from './check-measured.ts';
 import { checkPipes } from './check-pipes.ts';
 import { checkRam } from './check-ram.ts';
 import { checkSource } from './check-source.ts';
-import { startOfSentence } from './fields.ts';
 import { givensOf } from './givens.ts';
 import { LIMITS } from './limits.ts';
 import type { Site } from './site-schema.ts';
@@ -46,27 +46,7 @@ function checkLimits(site: PartialSite, system: System, report: Report): void {
   for (const { path, given } of givensOf(site)) {
     const limit = LIMITS[path.filter((step) => typeof step === 'string').join('.')];
     if (!limit) continue;
-    const show = (value: number): string => formatQuantity(value, limit.purpose, system);
-    const called = startOfSentence(limit.called);
-    if (given.value < limit.least || given.value > limit.most) {
-      const range = `${show(limit.least)} to ${show(limit.most)}`;
-      const message =
-        given.value === 0
-          ? `${called} is nought. It must be ${range}.`
-          : `${called} is ${given.text}, which is outside ${range}. Check the number and its unit.`;
-      report('outOfRange', path, message);
-    } else if (given.value < (limit.usualLeast ?? limit.least)) {
-      report('unusual', path, `${called} is ${given.text}, which is rarely so small. Check it.`);
-    } else if (given.value > (limit.usualMost ?? limit.most)) {
-      report('unusual', path, `${called} is ${given.text}, which is rarely so large. Check it.`);
-    }
-    if (given.spread !== undefined && given.value > 0 && given.spread > given.value / 2) {
-      report(
-        'unusual',
-        path,
-        `${called} is ${given.text}: with so wide a ± the answer says little. Measure it again.`,
-      );
-    }
+    checkLimit(given, limit, { path, system, report });
   }
 }
 

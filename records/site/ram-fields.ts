@@ -53,13 +53,30 @@ const typicalSize = z.pipe(
   }),
 );
 
-const stroke = quantity('stroke', {
+export const stroke = quantity('stroke', {
   called: 'the stroke',
   is: 'how far the waste valve travels between shut and open',
 });
-const weight = quantity('weight', {
+export const weight = quantity('weight', {
   called: 'the weight',
   is: 'what the moving parts of the waste valve weigh in air, added weights included',
+});
+
+export const weightInWater = quantity('weight', {
+  called: 'the weight in water',
+  is: 'what holds the valve open: the weight of the moving parts under water',
+});
+export const mass = quantity('mass', {
+  called: 'the moving mass',
+  is: 'the mass that moves with the disc, when it differs from the weight',
+});
+export const forceOpen = quantity('force', {
+  called: 'the force when open',
+  is: 'the force that holds a sprung or swing valve open at its open stop',
+});
+export const forceShut = quantity('force', {
+  called: 'the force when shut',
+  is: 'the force towards open when a sprung or swing valve is shut',
 });
 
 const wasteValve = fields(
@@ -78,30 +95,10 @@ const wasteValve = fields(
     ),
     stroke: z.exactOptional(stroke),
     weight: z.exactOptional(weight),
-    weightInWater: z.exactOptional(
-      quantity('weight', {
-        called: 'the weight in water',
-        is: 'what holds the valve open: the weight of the moving parts under water',
-      }),
-    ),
-    mass: z.exactOptional(
-      quantity('mass', {
-        called: 'the moving mass',
-        is: 'the mass that moves with the disc, when it differs from the weight',
-      }),
-    ),
-    forceOpen: z.exactOptional(
-      quantity('force', {
-        called: 'the force when open',
-        is: 'the force that holds a sprung or swing valve open at its open stop',
-      }),
-    ),
-    forceShut: z.exactOptional(
-      quantity('force', {
-        called: 'the force when shut',
-        is: 'the force towards open when a sprung or swing valve is shut',
-      }),
-    ),
+    weightInWater: z.exactOptional(weightInWater),
+    mass: z.exactOptional(mass),
+    forceOpen: z.exactOptional(forceOpen),
+    forceShut: z.exactOptional(forceShut),
     port: z.exactOptional(
       quantity('smallArea', {
         called: 'the port',
@@ -214,56 +211,97 @@ const airVessel = fields(
   { called: 'the air vessel', is: 'the vessel of air, such as { volume: 1.5 L }' },
 );
 
-const ramMap = fields(
-  {
-    typical: z.exactOptional(typicalSize),
-    name: z.exactOptional(words({ called: 'the name of the ram', is: 'how people call it' })),
-    bore: z.exactOptional(
-      quantity('bore', { called: 'the bore of the ram', is: 'the width of its drive connection' }),
-    ),
-    stroke: z.exactOptional(stroke),
-    weight: z.exactOptional(weight),
-    wasteValve: z.exactOptional(wasteValve),
-    deliveryValve: z.exactOptional(deliveryValve),
-    airVessel: z.exactOptional(airVessel),
-    snifter: z.exactOptional(
-      z.union([
-        z.literal('none'),
-        quantity('stroke', {
-          called: 'the snifter',
-          is: 'the width of the air hole under the delivery valve, or none',
-        }),
-      ]),
-    ),
-    give: z.exactOptional(
-      quantity('smallVolume', {
-        called: 'the give of the body',
-        is: 'the water that the body and the air caught in it take up for each metre of head',
+/** What a ram is made of. */
+const ramParts = {
+  typical: z.exactOptional(typicalSize),
+  bore: z.exactOptional(
+    quantity('bore', { called: 'the bore of the ram', is: 'the width of its drive connection' }),
+  ),
+  stroke: z.exactOptional(stroke),
+  weight: z.exactOptional(weight),
+  wasteValve: z.exactOptional(wasteValve),
+  deliveryValve: z.exactOptional(deliveryValve),
+  airVessel: z.exactOptional(airVessel),
+  snifter: z.exactOptional(
+    z.union([
+      z.literal('none'),
+      quantity('stroke', {
+        called: 'the snifter',
+        is: 'the width of the air hole under the delivery valve, or none',
       }),
-    ),
-    rating: z.exactOptional(
-      quantity('pressure', {
-        called: 'the rating of the ram',
-        is: 'the pressure its body may carry',
-      }),
-    ),
-  },
-  {
-    called: 'the ram',
-    is: `${SIZE_IS}; or parts, such as { typical: DN20, stroke: 3 mm, weight: 60 g }`,
-  },
+    ]),
+  ),
+  give: z.exactOptional(
+    quantity('smallVolume', {
+      called: 'the give of the body',
+      is: 'the water that the body and the air caught in it take up for each metre of head',
+    }),
+  ),
+  rating: z.exactOptional(
+    quantity('pressure', {
+      called: 'the rating of the ram',
+      is: 'the pressure its body may carry',
+    }),
+  ),
+};
+
+const RAM_IS = `${SIZE_IS}; or parts, such as { typical: DN20, stroke: 3 mm, weight: 60 g }`;
+
+/** `swallow-25@3`: an id of a range and a revision. */
+export const RANGE_REFERENCE = /^([a-z0-9]+(?:-[a-z0-9]+)*)@([1-9]\d*)$/;
+
+const rangeReference = z.pipe(
+  words({
+    called: 'the ram of a range',
+    is: 'which ram of a maker’s range it is, and in which revision, such as swallow-25@3',
+  }),
+  z.transform((written, payload): string => {
+    if (RANGE_REFERENCE.test(written)) return written;
+    addProblem(
+      payload,
+      'wrongForm',
+      `${quoted(written)} names no revision of a ram. Write its id and its revision, like range: swallow-25@3.`,
+      written,
+    );
+    return z.NEVER;
+  }),
 );
 
+const ramMap = fields(
+  {
+    range: z.exactOptional(rangeReference),
+    tuning: z.exactOptional(
+      words({ called: 'the tuning', is: 'which of the tunings in its range it is set up to' }),
+    ),
+    name: z.exactOptional(words({ called: 'the name of the ram', is: 'how people call it' })),
+    ...ramParts,
+  },
+  { called: 'the ram', is: RAM_IS },
+);
+
+/** A ram without its name and its place in a range, which stand beside it. */
+const plainRamMap = fields(ramParts, { called: 'what the ram is made of', is: RAM_IS });
+
+const ramError = ({ input }: { readonly input?: unknown }): string =>
+  input === undefined
+    ? `What the ram is made of is missing. Write ram: ${RAM_IS}.`
+    : typeof input === 'number'
+      ? `${input} what? Write the nominal size of the ram as DN${input} or in inches as 3/4 in, or its parts.`
+      : `The ram cannot be read. Write ${SIZE_IS}; or parts, such as { typical: DN20, stroke: 3 mm }.`;
+
 export const ramField = z
-  .union([typicalSize, ramMap], {
-    error: ({ input }) =>
-      typeof input === 'number'
-        ? `${input} what? Write the nominal size of the ram as DN${input} or in inches as 3/4 in, or its parts.`
-        : `The ram cannot be read. Write ${SIZE_IS}; or parts, such as { typical: DN20, stroke: 3 mm }.`,
-  })
+  .union([typicalSize, ramMap], { error: ramError })
   .register(z.globalRegistry, {
     description: 'A typical ram by its nominal size, or the parts of a ram.',
   });
 
+/** The ram of a range, by its nominal size or by its parts. */
+export const plainRamField = z
+  .union([typicalSize, plainRamMap], { error: ramError })
+  .register(z.globalRegistry, {
+    description: 'What the ram is made of: a typical ram by its nominal size, or its parts.',
+  });
+
+export type PlainRamForm = z.output<typeof plainRamMap>;
 export type RamForm = z.output<typeof ramMap>;
 export type RamField = z.output<typeof ramField>;

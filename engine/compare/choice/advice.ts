@@ -5,7 +5,9 @@
  */
 import { lineHeadLoss } from '../../pipes/steady-flow.ts';
 import type { Ratio } from '../../quantities.ts';
-import { type Candidate, installationOf } from './candidates.ts';
+import type { Candidate } from './candidates.ts';
+import { installationOf } from './installation-of-parts.ts';
+import { isMetal } from './pipe-kinds.ts';
 import type { PlaceToFit } from './place-to-fit.ts';
 import type { CandidateRun } from './run.ts';
 
@@ -81,8 +83,6 @@ export const RULES: Readonly<Record<AdviceRule, Rule>> = {
   rigidDrivePipe: { id: 'RT48', source: 'Peace Corps, hydram training manual (1981)', low: 1 },
 };
 
-const METALS: ReadonlySet<string> = new Set(['steel', 'galvanisedSteel', 'castIron', 'copper']);
-
 /** Every rule that applies to a combination that was run, in the order of the line. */
 export function adviceFor(place: PlaceToFit, candidate: Candidate, run: CandidateRun): AdviceRow[] {
   const { parts } = candidate;
@@ -104,7 +104,7 @@ export function adviceFor(place: PlaceToFit, candidate: Candidate, run: Candidat
     sourceOverDelivery: given === undefined || !(delivered > 0) ? undefined : given / delivered,
     leastFall: fall,
     usualFall: fall,
-    rigidDrivePipe: METALS.has(drivePipe.pipe.material) ? 1 : 0,
+    rigidDrivePipe: isMetal(drivePipe.pipe.material) ? 1 : 0,
     driveLengthOverFall: driveLength / fall,
     driveLengthOverBore: driveLength / driveBore,
     feederOverDriveBore: feeder ? feeder.pipe.pipe.innerDiameter / driveBore : undefined,

@@ -9,8 +9,9 @@ import { waveSpeed } from '../../pipes/wave-speed.ts';
 import { GRAVITY } from '../../quantities.ts';
 import { kindOf } from '../../site/verdict.ts';
 import { boundsOf, deliveryBound } from './bounds.ts';
-import { type Candidate, candidates, installationOf } from './candidates.ts';
+import { type Candidate, candidates } from './candidates.ts';
 import { plainFit, plainOffers } from './fixtures/made-offers.ts';
+import { installationOf } from './installation-of-parts.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { adviceFor } from './advice.ts';
-import { type Candidate, candidates, costOf, installationOf } from './candidates.ts';
-import { pipeOffer, plainFit, plainOffers, ramOffer } from './fixtures/made-offers.ts';
+import { type Candidate, candidates } from './candidates.ts';
+import { pipeOffer, plainFit, plainItems, plainOffers, ramOffer } from './fixtures/made-offers.ts';
+import { installationOf } from './installation-of-parts.ts';
+import { partsListOf } from './parts-list/parts-list.ts';
 import { usualDriveLengths } from './place-to-fit.ts';
 import { runOf } from './run.ts';
 import { sizingOf } from './sizing-of.ts';
@@ -15,7 +17,7 @@ const [FIRST] = candidates(
 function only(mostRams = 1, place = plainFit(), changes = {}): Candidate[] {
   const offers = plainOffers({
     rams: [ramOffer('DN20', 30_000)],
-    drivePipes: [{ ...pipeOffer('steel sch 40 3/4 in', 1400), soldLength: 6 }],
+    drivePipes: [{ ...pipeOffer('steel sch 40 3/4 in', 1400), soldLengths: [{ length: 6 }] }],
     deliveryPipes: [pipeOffer('PE100 SDR11 20', 150)],
     ...changes,
   });
@@ -24,18 +26,25 @@ function only(mostRams = 1, place = plainFit(), changes = {}): Candidate[] {
 
 test('a cost is the sum of its lines, in whole units, with bars bought whole', () => {
   const [one, two] = only(2) as [Candidate, Candidate];
-  const { costModel } = plainOffers();
-  const { rows, total } = costOf(plainFit(), { costModel }, one.parts);
-  // Three bars of 6 m for 13 m; laying 113 m.
-  expect(rows.find((r) => r.what === 'drivePipe')?.cost).toBe(18 * 1400);
-  expect(rows.find((r) => r.what === 'laying')?.cost).toBe(113 * 100);
-  expect(total).toBe(30_000 + 18 * 1400 + 100 * 150 + 113 * 100 + 5000 + 2000);
+  const { rows, total } = partsListOf(plainFit(), { items: plainItems() }, one.parts);
+  const of = (kind: string) => rows.filter((r) => r.kind === kind);
+  // Three bars of 6 m for 13 m, with two sockets; laying 13 m and 100 m.
+  expect(of('pipe').map((r) => r.total)).toEqual([18 * 1400, 100 * 150]);
+  expect(of('socket').map((r) => r.needed)).toEqual([2]);
+  expect(of('laying').map((r) => r.total)).toEqual([13 * 100, 100 * 100]);
   expect(one.cost).toBe(total);
-  expect(rows.reduce((sum, r) => sum + (r.cost ?? 0), 0)).toBe(total);
-  // A second ram: its own ram, drive line, laying, work and fittings; the delivery line and trench are shared.
-  expect((two.cost as number) - (one.cost as number)).toBe(
-    30_000 + 18 * 1400 + 13 * 100 + 5000 + 2000,
-  );
+  expect(rows.reduce((sum, r) => sum + (r.total ?? 0), 0)).toBe(total);
+  // A second ram: its own ram, fittings and work, and 13 m of drive line in five bars for both; trench and delivery pipe are shared.
+  const second = partsListOf(plainFit(), { items: plainItems() }, two.parts);
+  const count = (list: typeof rows, kind: string) =>
+    list.reduce((sum, r) => sum + (r.kind === kind ? r.bought : 0), 0);
+  expect(second.rows.find((r) => r.kind === 'pipe')?.bought).toBe(30);
+  for (const kind of ['ram', 'gateValve', 'stopValve', 'wasteValveRubber', 'labour'] as const) {
+    expect(count(second.rows, kind)).toBe(2 * count(rows, kind));
+  }
+  expect(count(second.rows, 'trench')).toBe(count(rows, 'trench'));
+  expect(count(second.rows, 'tee')).toBe(1);
+  expect(count(second.rows, 'nonReturnValve')).toBe(2);
 });
 
 test('each of several rams has its part of the source and of the delivery line', () => {

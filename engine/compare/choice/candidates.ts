@@ -3,9 +3,8 @@
  *
  * Combinations that differ only in vessel or tank share one run: neither moves the settled beat, whose vessel head is constant.
  */
-import type { Installation, ProfilePoint, Source } from '../../cycle/installation.ts';
+import type { ProfilePoint } from '../../cycle/installation.ts';
 import { interpolate } from '../../numerics/interpolate.ts';
-import type { PipeSegment } from '../../pipes/pipe.ts';
 import type { Metre } from '../../quantities.ts';
 import type {
   Money,
@@ -16,7 +15,8 @@ import type {
   Tuning,
   VesselOffer,
 } from './offers.ts';
-import { pipeCost } from './offers.ts';
+import { type PartsLister, partsLister } from './parts-list/parts-list.ts';
+import type { Lack } from './parts-list/pick-item.ts';
 import { type PlaceToFit, usualDriveLengths, type Wish } from './place-to-fit.ts';
 
 /** A feeder pipe from the source to an open standpipe, at which the drive line starts. */
@@ -51,8 +51,8 @@ export interface Candidate {
   readonly parts: Parts;
   /** Absent when a price is missing. */
   readonly cost?: Money;
-  /** Names of what has no price. */
-  readonly missing: readonly string[];
+  /** What has no price, or is not offered. */
+  readonly missing: readonly Lack[];
 }
 
 /** Judgement: a standpipe's top stands this far above the source, so that it does not run over when the ram rests (checks: RT51). */
@@ -65,6 +65,7 @@ export function* candidates(
   offers: Offers,
 ): Generator<Candidate, void, void> {
   requireDistinct(offers);
+  const lister = partsLister(place, offers);
   const lengths = wish.driveLengths ?? usualDriveLengths(place, offers.feederPipes.length > 0);
   const vessels = offers.vessels.length > 0 ? offers.vessels : [undefined];
   const tanks = offers.tanks.length > 0 ? offers.tanks : [undefined];
@@ -77,7 +78,7 @@ export function* candidates(
               for (const deliveryPipe of offers.deliveryPipes) {
                 for (const vessel of vessels) {
                   for (const tank of tanks) {
-                    yield candidateOf(place, offers, {
+                    yield candidateOf(lister, {
                       ram,
                       tuning,
                       count,
@@ -100,11 +101,22 @@ export function* candidates(
 }
 
 function requireDistinct(offers: Offers): void {
-  const { costModel: _, ...lists } = offers;
+  const { leftOut: _, ...lists } = offers;
   for (const [name, list] of Object.entries(lists)) {
-    const keys = list.map(({ key }) => key);
-    const twice = keys.find((key, i) => keys.indexOf(key) !== i);
-    if (twice !== undefined) throw new RangeError(`${name} must differ in key, got ${twice} twice`);
+    const keys = new Set<string>();
+    for (const { key } of list) {
+      if (keys.has(key)) throw new RangeError(`${name} must differ in key, got ${key} twice`);
+      keys.add(key);
+    }
+  }
+  // A pipe may be offered for several lines, but then it is bought together and must be one offer.
+  const pipes = new Map<string, PipeOffer>();
+  for (const pipe of [...offers.drivePipes, ...offers.feederPipes, ...offers.deliveryPipes]) {
+    const other = pipes.get(pipe.key);
+    if (other && JSON.stringify(other) !== JSON.stringify(pipe)) {
+      throw new RangeError(`pipes of one key must be one offer, got two different ${pipe.key}`);
+    }
+    pipes.set(pipe.key, pipe);
   }
 }
 
@@ -139,7 +151,7 @@ function routeElevation(place: PlaceToFit, distance: Metre): Metre {
   );
 }
 
-function candidateOf(place: PlaceToFit, offers: Offers, parts: Parts): Candidate {
+function candidateOf(lister: PartsLister, parts: Parts): Candidate {
   const { ram, tuning, count, drivePipe, driveLength, feeder, deliveryPipe, vessel, tank } = parts;
   const runKey = [
     ram.key,
@@ -150,7 +162,7 @@ function candidateOf(place: PlaceToFit, offers: Offers, parts: Parts): Candidate
     feeder?.pipe.key ?? '',
     deliveryPipe.key,
   ].join('|');
-  const { total, missing } = costOf(place, offers, parts);
+  const { total, missing } = lister.costOf(parts);
   return {
     key: `${runKey}|${vessel?.key ?? ''}|${tank?.key ?? ''}`,
     runKey,
@@ -158,137 +170,4 @@ function candidateOf(place: PlaceToFit, offers: Offers, parts: Parts): Candidate
     missing,
     ...(total === undefined ? {} : { cost: total }),
   };
-}
-
-/** One line of a combination's cost; `cost` is absent when its price is not known. */
-export interface CostRow {
-  readonly what:
-    | 'rams'
-    | 'drivePipe'
-    | 'feederPipe'
-    | 'deliveryPipe'
-    | 'vessels'
-    | 'tank'
-    | 'standpipe'
-    | 'trench'
-    | 'laying'
-    | 'fittings'
-    | 'work';
-  readonly name: string;
-  readonly cost?: Money;
-}
-
-/** What a combination costs, line by line; the total is absent when any price is. */
-export function costOf(
-  place: PlaceToFit,
-  { costModel }: Pick<Offers, 'costModel'>,
-  parts: Parts,
-): { readonly rows: readonly CostRow[]; readonly total?: Money; readonly missing: string[] } {
-  const { ram, count, drivePipe, driveLength, feeder, deliveryPipe, vessel, tank } = parts;
-  const rows: CostRow[] = [];
-  const missing: string[] = [];
-  let total = 0;
-  const add = (what: CostRow['what'], name: string, price: Money | undefined, times: number) => {
-    if (price === undefined) {
-      missing.push(name);
-      rows.push({ what, name });
-      return;
-    }
-    const cost = Math.round(price * times);
-    total += cost;
-    rows.push({ what, name, cost });
-  };
-  const deliveryLength = place.deliveryRoute.length;
-  add('rams', ram.name, ram.cost, count);
-  add('drivePipe', drivePipe.name, pipeCost(drivePipe, driveLength), count);
-  if (feeder) {
-    add('feederPipe', feeder.pipe.name, pipeCost(feeder.pipe, feeder.length), 1);
-    add('standpipe', 'standpipe', costModel.standpipePerMetre, feeder.standpipeHeight);
-  }
-  add('deliveryPipe', deliveryPipe.name, pipeCost(deliveryPipe, deliveryLength), 1);
-  if (vessel) add('vessels', vessel.name, vessel.cost, count);
-  if (tank) add('tank', tank.name, tank.cost, 1);
-  // Drive lines side by side lie in one trench, but each has to be laid.
-  const dug = driveLength + (feeder?.length ?? 0) + deliveryLength;
-  const laid = count * driveLength + (feeder?.length ?? 0) + deliveryLength;
-  add('trench', 'trench', costModel.trenchPerMetre, dug);
-  add('laying', 'laying', costModel.layingPerMetre, laid);
-  add('fittings', 'fittings', costModel.fittingsPerRam, count);
-  add('work', 'work at the ram', costModel.workPerRam, count);
-  return missing.length > 0 ? { rows, missing } : { rows, missing, total };
-}
-
-/**
- * One ram's share of the place with these parts: its own drive line, its part of the source, and the delivery line that it
- * shares with the others.
- *
- * `level` is the height of the water at which the drive line starts: the source's, or less in a standpipe.
- */
-export function installationOf(place: PlaceToFit, parts: Parts, level = place.fall): Installation {
-  const { count, tuning, vessel } = parts;
-  const ram = vessel
-    ? { ...tuning.ram, airVessel: { ...tuning.ram.airVessel, volume: vessel.volume } }
-    : tuning.ram;
-  const { entranceLoss, ...laying } = place.driveLaying;
-  const profile = driveProfile(place, parts);
-  const deliveryProfile = place.deliveryRoute.profile;
-  const delivery: PipeSegment = {
-    pipe: parts.deliveryPipe.pipe,
-    length: place.deliveryRoute.length,
-    fittingsLoss: 0,
-    restraint: 'anchoredThroughout',
-    freeAirFraction: 0,
-  };
-  return {
-    water: place.water,
-    source: shareOf(place.source, count),
-    fall: level,
-    driveLine: {
-      segments: [{ pipe: parts.drivePipe.pipe, length: parts.driveLength, ...laying }],
-      entranceLoss,
-      pockets: [],
-      ...(profile ? { profile } : {}),
-    },
-    ram,
-    lift: place.lift,
-    deliveryLine: {
-      segments: [delivery],
-      ...(deliveryProfile ? { profile: deliveryProfile } : {}),
-      ...(count > 1 ? { sharedBy: count } : {}),
-    },
-  };
-}
-
-/** The part of the way that the drive line takes; stretched when the pipe lies in curves. */
-function driveProfile(place: PlaceToFit, parts: Parts): readonly ProfilePoint[] | undefined {
-  const { length: way, profile } = place.driveRoute;
-  const { driveLength, feeder } = parts;
-  if (feeder) {
-    const start = feeder.length;
-    const behind = (profile ?? [])
-      .filter((p) => p.distance > start)
-      .map((p) => ({ distance: p.distance - start, elevation: p.elevation }));
-    const end = behind.at(-1) ?? { distance: driveLength, elevation: 0 };
-    return [
-      { distance: 0, elevation: feeder.standpipeBase },
-      ...(behind.length > 0 ? behind : [end]),
-    ];
-  }
-  return profile?.map((p) => ({
-    distance: (p.distance * driveLength) / way,
-    elevation: p.elevation,
-  }));
-}
-
-/** What one of several rams may count on. */
-function shareOf(source: Source, count: number): Source {
-  if (count === 1) return source;
-  if (source.kind === 'store') {
-    return {
-      ...source,
-      inflow: source.inflow / count,
-      surfaceArea: source.surfaceArea / count,
-    };
-  }
-  return source.yield === undefined ? source : { ...source, yield: source.yield / count };
 }

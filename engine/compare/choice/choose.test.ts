@@ -1,6 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { answerFor } from '../../site/answer-for.ts';
-import { installationOf } from './candidates.ts';
 import {
   type Choice,
   type ChoiceOptions,
@@ -10,6 +9,7 @@ import {
   performTask,
 } from './choose.ts';
 import { pipeOffer, plainFit, plainOffers, ramOffer } from './fixtures/made-offers.ts';
+import { installationOf } from './installation-of-parts.ts';
 import { judgeBySamples } from './judge-by-samples.ts';
 
 const REQUEST: ChoiceRequest = {
@@ -284,7 +284,9 @@ test('what lacks a price stands apart with the name of what lacks it', () => {
   for (const { candidate } of choice.priced.front) expect(candidate.missing).toEqual([]);
   const [most] = choice.unpriced.front;
   expect(choice.unpriced.front).toHaveLength(1);
-  expect(most?.candidate.missing).toEqual(['steel sch 40 1 in']);
+  expect(most?.candidate.missing).toEqual([
+    { kind: 'pipe', name: 'steel sch 40 1 in', size: 0.025 },
+  ]);
   expect(most?.candidate.cost).toBeUndefined();
 });
 

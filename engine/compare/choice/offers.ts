@@ -3,12 +3,14 @@
  *
  * Money is a whole number of the currency's smallest units (pence, cents), so that sums are exact and the same everywhere.
  * A price that is not known stays away. It is never guessed: whatever needs it is told apart, with the name of what lacks it.
+ * How many of each thing a build needs is computed (parts-list/), not listed here.
  */
 import type { Ram } from '../../machine/ram.ts';
+import type { MaterialName } from '../../pipes/materials.ts';
 import type { Pipe } from '../../pipes/pipe.ts';
-import type { CubicMetre, Metre, Pascal } from '../../quantities.ts';
+import type { CubicMetre, Metre, Newton, Pascal, Second, SquareMetre } from '../../quantities.ts';
 
-/** A sum in the currency's smallest unit; always whole. */
+/** A sum in the currency's smallest unit; always whole. Nought is a price. */
 export type Money = number;
 
 /** One way in which a ram can be set up: a weight, a stroke, a spring. */
@@ -24,6 +26,15 @@ export interface RamOffer {
   readonly tunings: readonly Tuning[];
   /** One ram, ready to bolt down. */
   readonly cost?: Money;
+  /** Time of work to set one down, join it up and start it. */
+  readonly setUpTime?: Second;
+}
+
+/** A bar or a coil, as it is sold whole. */
+export interface SoldLength {
+  readonly length: Metre;
+  /** Price of the whole piece; by the pipe's price of a metre when absent. */
+  readonly cost?: Money;
 }
 
 export interface PipeOffer {
@@ -31,8 +42,10 @@ export interface PipeOffer {
   readonly name: string;
   readonly pipe: Pipe;
   readonly costPerMetre?: Money;
-  /** Length of a bar or a coil, when it is sold whole. */
-  readonly soldLength?: Metre;
+  /** Bars or coils, when it is sold whole. Absent or empty: it is cut to any length. */
+  readonly soldLengths?: readonly SoldLength[];
+  /** False when each line must be of one piece, as a hose is. True by default: pieces are joined with sockets. */
+  readonly joinable?: boolean;
 }
 
 /** An air vessel in place of the ram's own. */
@@ -52,17 +65,68 @@ export interface TankOffer {
   readonly cost?: Money;
 }
 
-/** Work and small parts. Nought is a price; an absent one is not known. */
-export interface CostModel {
-  /** Digging, for each metre of drive, feeder and delivery line. */
-  readonly trenchPerMetre?: Money;
-  /** Laying and joining, for each metre of the same. */
-  readonly layingPerMetre?: Money;
-  /** Footing, bolts, valves and setting up, for each ram. */
-  readonly workPerRam?: Money;
-  readonly fittingsPerRam?: Money;
-  /** Pipe, stays and base, for each metre of a standpipe's height. */
-  readonly standpipePerMetre?: Money;
+export type ItemUnit = 'each' | 'metre' | 'hour';
+
+/** Every kind of small part and work that a build may need, with the unit in which it is priced. */
+export const ITEM_UNITS = {
+  /** On the mouth of each drive line, or of the feeder. */
+  strainer: 'each',
+  /** Box at the source in which a feeder starts. */
+  intakeBox: 'each',
+  /** Open pipe at which drive lines start when a feeder brings the water; by its height. */
+  standpipe: 'metre',
+  /** Full-bore valve that shuts a drive line off. */
+  gateValve: 'each',
+  /** Union or pair of flanges, so that a ram can be taken out. */
+  union: 'each',
+  /** From a plastic pipe's or a hose's end to a thread. */
+  endFitting: 'each',
+  /** Joins two bars or coils. */
+  socket: 'each',
+  elbow: 'each',
+  tee: 'each',
+  /** Air cock on a crest, with its saddle or tee. */
+  vent: 'each',
+  /** Holds a drive line down. */
+  clamp: 'each',
+  hoseClip: 'each',
+  /** What a ram is bolted to: concrete, bolts and all. */
+  footing: 'each',
+  /** At the foot of a delivery line, one for each ram. */
+  stopValve: 'each',
+  nonReturnValve: 'each',
+  drain: 'each',
+  wasteValveRubber: 'each',
+  deliveryValveClack: 'each',
+  gasket: 'each',
+  trench: 'metre',
+  laying: 'metre',
+  labour: 'hour',
+  /** Bringing everything to the place. */
+  carriage: 'each',
+} as const satisfies Record<string, ItemUnit>;
+
+export type ItemKind = keyof typeof ITEM_UNITS;
+
+/** Something on the price list. Of what fits, the cheapest is taken. */
+export interface PricedItem {
+  readonly key: string;
+  readonly name: string;
+  readonly kind: ItemKind;
+  /** For one `ITEM_UNITS[kind]`. Absent when it is not known. */
+  readonly cost?: Money;
+  /** Nominal size, or the bore of the pipe that it fits. Absent: it fits every size. */
+  readonly size?: Metre;
+  /** What the pipe that it fits may be made of. Absent: anything. */
+  readonly materials?: readonly MaterialName[];
+  /** Keys of the rams that it fits. Absent: every ram. */
+  readonly rams?: readonly string[];
+  /** All holes of a strainer together; absent when it is not stated. */
+  readonly openArea?: SquareMetre;
+  /** Push that a footing withstands; absent when it is not stated. */
+  readonly holds?: Newton;
+  /** Of what is priced by the metre: length in which it is sold whole. */
+  readonly soldLength?: Metre;
 }
 
 /** All that a choice is made from. */
@@ -76,18 +140,7 @@ export interface Offers {
   readonly vessels: readonly VesselOffer[];
   /** Tanks; none leaves the tank out of the choice. */
   readonly tanks: readonly TankOffer[];
-  readonly costModel: CostModel;
-}
-
-/** Cost of a length of pipe, whole bars or coils where it is sold so; nothing when its price is not known. */
-export function pipeCost(offer: PipeOffer, length: Metre): Money | undefined {
-  if (offer.costPerMetre === undefined) return undefined;
-  return Math.round(offer.costPerMetre * boughtLength(offer, length));
-}
-
-/** Length that has to be bought. A hair's breadth over a whole number of bars is rounding and no bar. */
-export function boughtLength(offer: PipeOffer, length: Metre): Metre {
-  const { soldLength } = offer;
-  if (soldLength === undefined || !(soldLength > 0)) return length;
-  return Math.ceil(length / soldLength - 1e-9) * soldLength;
+  readonly items: readonly PricedItem[];
+  /** Kinds that this workshop's builds go without, or that come with its rams: not listed, not priced. */
+  readonly leftOut?: readonly ItemKind[];
 }

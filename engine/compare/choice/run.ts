@@ -11,7 +11,8 @@ import type { CubicMetre, CubicMetrePerSecond, Metre, Pascal, Ratio } from '../.
 import { GRAVITY } from '../../quantities.ts';
 import type { Limit, VerdictKind } from '../../site/answer.ts';
 import { terminalFlow, verdictOn } from '../../site/verdict.ts';
-import { type Candidate, installationOf, type Parts } from './candidates.ts';
+import type { Candidate, Parts } from './candidates.ts';
+import { installationOf } from './installation-of-parts.ts';
 import type { PlaceToFit } from './place-to-fit.ts';
 import type { RatedPart, Reason } from './reasons.ts';
 import { pulseShare } from './sizing/vessel-for-pulse.ts';

@@ -1,5 +1,4 @@
 /** The sizes that go with a combination once it is picked: vessel, snifter, strainer, vents, anchors, delivery pipe. */
-import type { ProfilePoint } from '../../cycle/installation.ts';
 import type {
   CubicMetre,
   Metre,
@@ -8,12 +7,9 @@ import type {
   Ratio,
   SquareMetre,
 } from '../../quantities.ts';
-import {
-  crestsAndSags,
-  crestThreshold,
-  type ProfileTurn,
-} from '../../site/profile/crests-and-sags.ts';
+import type { ProfileTurn } from '../../site/profile/crests-and-sags.ts';
 import type { Candidate } from './candidates.ts';
+import { deliveryCrests, driveCrests } from './parts-list/needs.ts';
 import { LARGEST_PULSE, type PlaceToFit, type Wish } from './place-to-fit.ts';
 import { type CandidateRun, type PartPressure, pressuresOf, pulseOf } from './run.ts';
 import { anchorForce, bendForce } from './sizing/anchor-force.ts';
@@ -33,6 +29,7 @@ export interface Sizing {
   readonly intakeDepth: Metre;
   /** Crests at which each line wants a vent; the drive line's along the way, not along a pipe laid in curves. */
   readonly vents: {
+    readonly feeder: readonly ProfileTurn[];
     readonly drive: readonly ProfileTurn[];
     readonly delivery: readonly ProfileTurn[];
   };
@@ -89,8 +86,8 @@ export function sizingOf(
     strainer: strainerArea(mouth),
     intakeDepth: intakeDepth(mouth),
     vents: {
-      drive: crestsOf(place.driveRoute.profile, innerDiameter),
-      delivery: crestsOf(place.deliveryRoute.profile, deliveryPipe.pipe.innerDiameter),
+      ...driveCrests(place, parts),
+      delivery: deliveryCrests(place, deliveryPipe.pipe),
     },
     anchorForce: anchorForce({ peakPressure, innerDiameter }),
     squareBendForce: bendForce({ peakPressure, innerDiameter, angle: Math.PI / 2 }),
@@ -98,10 +95,4 @@ export function sizingOf(
     deliveryVelocity: row?.velocity ?? 0,
     pressures: pressuresOf(place, parts, run),
   };
-}
-
-function crestsOf(profile: readonly ProfilePoint[] | undefined, bore: Metre): ProfileTurn[] {
-  if (!profile) return [];
-  const threshold = crestThreshold({ bore, heightSpread: 0 });
-  return crestsAndSags(profile, { threshold }).filter(({ kind }) => kind === 'crest');
 }

@@ -2,7 +2,8 @@
 import { lineHeadLoss } from '../../../pipes/steady-flow.ts';
 import type { CubicMetrePerSecond, Metre, MetrePerSecond, Ratio } from '../../../quantities.ts';
 import type { Water } from '../../../water/water.ts';
-import { type Money, type PipeOffer, pipeCost } from '../offers.ts';
+import type { Money, PipeOffer } from '../offers.ts';
+import { cutPlan } from '../parts-list/cut-plan.ts';
 
 /** One pipe that might carry a delivery. */
 export interface DeliveryPipeRow {
@@ -44,7 +45,7 @@ export function deliveryPipeRows({
       freeAirFraction: 0,
     } as const;
     const frictionHead = lineHeadLoss({ segments: [segment], entranceLoss: 1, water, flow });
-    const cost = pipeCost(offer, length);
+    const cost = cutPlan(offer, [{ line: 'delivery', length, count: 1 }], 0)?.cost;
     return {
       offer,
       frictionHead,

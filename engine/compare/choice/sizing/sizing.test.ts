@@ -100,7 +100,7 @@ test('wider delivery pipes lose less and cost more; the cheapest within a share 
 });
 
 test('whole coils are bought, and a missing price is no price', () => {
-  const coil = { ...pipeOffer('PE100 SDR11 20', 150), soldLength: 50 };
+  const coil = { ...pipeOffer('PE100 SDR11 20', 150), soldLengths: [{ length: 50 }] };
   const { costPerMetre: _, ...unpriced } = pipeOffer('PE100 SDR11 25', 0);
   const rows = deliveryPipeRows({
     pipes: [unpriced, coil],
