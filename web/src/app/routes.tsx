@@ -7,6 +7,10 @@ import { WorkshopScreen } from '../workshop/workshop-screen.tsx';
 const placeLeaves = () => import('../screens/place-screen.tsx');
 const PlaceScreen = lazy(() => placeLeaves().then((leaf) => ({ default: leaf.PlaceScreen })));
 
+const RangeScreen = lazy(() =>
+  import('../range/range-screen.tsx').then((leaf) => ({ default: leaf.RangeScreen })),
+);
+
 export function Routes() {
   useEffect(() => {
     // Without a network it comes from what the browser keeps, or else when a place is opened, where a fault is told.
@@ -21,6 +25,13 @@ export function Routes() {
         {({ id, view }) => (
           <Suspense fallback={<h1 className="for-ears">Opening the place</h1>}>
             <PlaceScreen id={id ?? ''} view={view ?? ''} />
+          </Suspense>
+        )}
+      </Route>
+      <Route path="/range/:id?">
+        {({ id }) => (
+          <Suspense fallback={<h1 className="for-ears">Opening the range</h1>}>
+            <RangeScreen id={id ?? ''} />
           </Suspense>
         )}
       </Route>

@@ -67,7 +67,10 @@ const RUNS_AT_ONCE = 4;
 
 /** `now` tells the time in milliseconds. */
 export function createSearch<Asked, Proposal>(
-  { chooser, runners }: { readonly chooser: Chooser<Asked, Proposal>; readonly runners: readonly Runner<Asked>[] },
+  {
+    chooser,
+    runners,
+  }: { readonly chooser: Chooser<Asked, Proposal>; readonly runners: readonly Runner<Asked>[] },
   store: Store<SearchState<Proposal>>,
   now: () => number,
 ): Search<Asked> {
@@ -125,7 +128,9 @@ export function createSearch<Asked, Proposal>(
   return {
     ask,
     stop: () =>
-      store.update((state) => (state.phase === 'running' ? { ...state, phase: 'stopping' } : state)),
+      store.update((state) =>
+        state.phase === 'running' ? { ...state, phase: 'stopping' } : state,
+      ),
     forget: () => {
       newest += 1;
       store.update(() => NOT_ASKED);

@@ -11,8 +11,13 @@ export type RamDocument = PlainRecord;
 const NO_RAMS: readonly RamDocument[] = [];
 
 export function ramsIn(document: SiteDocument): readonly RamDocument[] {
-  const { rams } = document;
-  return isList(rams) ? rams.filter(isRecord) : NO_RAMS;
+  return recordsIn(document.rams);
+}
+
+/** Always the same list for the same part of a document, so that who watches it sees that nothing changed. */
+export function recordsIn(list: Plain | undefined): readonly PlainRecord[] {
+  if (!isList(list)) return NO_RAMS;
+  return list.every(isRecord) ? list : list.filter(isRecord);
 }
 
 export const ramPath = (index: number, ...rest: Path): Path => ['rams', index, ...rest];
@@ -140,7 +145,7 @@ export function withNewRevision(document: SiteDocument, index: number, date: str
 }
 
 export function earlierRevisions(ram: RamDocument): readonly RamDocument[] {
-  return isList(ram.earlier) ? ram.earlier.filter(isRecord) : NO_RAMS;
+  return recordsIn(ram.earlier);
 }
 
 export function withRam(document: SiteDocument, index: number, ram: RamDocument): SiteDocument {

@@ -1,12 +1,10 @@
 /** The range as a file of its own, out and in. A file with any fault is refused whole; one that is taken is one step for undo. */
-import { readRange, writeRange } from '@fallwright/records';
 import { rangeFromData } from '@fallwright/records';
 import { useRef, useState } from 'react';
-import { plainOf } from '../answer/document-of.ts';
+import { rangeDocumentOf } from '../answer/document-of.ts';
 import { offerFile } from '../answer/site-files.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { putDocument } from '../state/place.ts';
-import { isRecord } from '../state/site-document.ts';
 
 interface Said {
   readonly words: string;
@@ -18,7 +16,7 @@ export function RangeFiles() {
   const [said, setSaid] = useState<Said>();
   const chooser = useRef<HTMLInputElement>(null);
 
-  const save = (): void => {
+  const save = async (): Promise<void> => {
     const read = rangeFromData(place.get().document);
     if (!read.ok) {
       setSaid({
@@ -27,11 +25,13 @@ export function RangeFiles() {
       });
       return;
     }
+    const { writeRange } = await import('./range-text.ts');
     offerFile(writeRange(read.range), { name: 'range.yaml', type: 'application/yaml' });
     setSaid({ words: 'Saved as a file.', reasons: [] });
   };
 
   const open = async (file: File): Promise<void> => {
+    const { readRange } = await import('./range-text.ts');
     const read = readRange(await file.text());
     if (!read.ok) {
       setSaid({
@@ -42,12 +42,21 @@ export function RangeFiles() {
       });
       return;
     }
-    const document = plainOf(read.range);
-    if (!isRecord(document)) return;
+    const document = rangeDocumentOf(read.range);
     place.update((state) =>
       putDocument(state, { document, path: ['rams'], called: `the range, from ${file.name}` }),
     );
-    setSaid({ words: `The range is now that of ${file.name}. Undo brings back the one before.`, reasons: [] });
+    setSaid({
+      words: `The range is now that of ${file.name}. Undo brings back the one before.`,
+      reasons: [],
+    });
+  };
+
+  const guarded = (action: Promise<void>): void => {
+    action.catch((error: unknown) => {
+      const why = error instanceof Error ? error.message : String(error);
+      setSaid({ words: `That did not work: ${why}. Nothing was changed.`, reasons: [] });
+    });
   };
 
   return (
@@ -55,7 +64,7 @@ export function RangeFiles() {
       <button type="button" className="button" onClick={() => chooser.current?.click()}>
         Open a file
       </button>
-      <button type="button" className="button" onClick={save}>
+      <button type="button" className="button" onClick={() => guarded(save())}>
         Save as a file
       </button>
       <input
@@ -67,13 +76,7 @@ export function RangeFiles() {
         onChange={(event) => {
           const [file] = event.target.files ?? [];
           event.target.value = '';
-          if (file === undefined) return;
-          open(file).catch((error: unknown) =>
-            setSaid({
-              words: `That did not work: ${error instanceof Error ? error.message : String(error)}. Nothing was changed.`,
-              reasons: [],
-            }),
-          );
+          if (file !== undefined) guarded(open(file));
         }}
       />
       <div className="file-news" role="status">

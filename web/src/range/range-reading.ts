@@ -3,8 +3,8 @@ import type { Ram } from '@fallwright/engine';
 import type { Problem, RangeRam, Site } from '@fallwright/records';
 import {
   installationOf,
-  ramForSite,
   ramFormOf,
+  ramForSite,
   rangeFromData,
   siteFromData,
   tuningsOf,
@@ -42,7 +42,8 @@ export function readRam(document: RamDocument): ReadRam {
   const [ram] = read.range.rams;
   if (ram === undefined) return { ok: false, problems: [] };
   const made = (form: Site['ram']): Ram =>
-    installationOf({ ...anyPlace(), ...(form === undefined ? {} : { ram: form }) }).installation.ram;
+    installationOf({ ...anyPlace(), ...(form === undefined ? {} : { ram: form }) }).installation
+      .ram;
   return {
     ok: true,
     ram,

@@ -50,10 +50,7 @@ function RamList() {
   const extents = read.flatMap(({ reading }) => (reading.ok ? [ramExtent(reading.built)] : []));
   const scale = Math.min(
     ...extents.map(({ width, height }) =>
-      Math.min(
-        (THUMB.width - THUMB.margin) / width,
-        (THUMB.height - THUMB.margin) / height,
-      ),
+      Math.min((THUMB.width - THUMB.margin) / width, (THUMB.height - THUMB.margin) / height),
     ),
   );
   return (
@@ -62,8 +59,8 @@ function RamList() {
         <h1 className="grow">Range of rams</h1>
         <div className="row buttons">
           <NewRam />
-          <RangeFiles />
           <UndoButtons />
+          <RangeFiles />
         </div>
       </div>
       <SharedDemoSlip what="Four invented rams." />
@@ -143,12 +140,10 @@ function RamRow({
   const name = textOf(ram.name) || 'A ram without a name';
   const used = placesOn(sites, referenceOf(ram)).length;
   const facts = [
-    ...(built === undefined
-      ? []
-      : [`bore ${formatQuantity(built.bore, 'bore', system)}`]),
+    ...(built === undefined ? [] : [`bore ${formatQuantity(built.bore, 'bore', system)}`]),
     `revision ${revisionOf(ram)}`,
-    textOf(ram.leadTime),
-  ].filter((part) => part !== '');
+    ...(ram.leadTime === undefined ? [] : [`lead time ${textOf(ram.leadTime)}`]),
+  ];
   return (
     <li className={isRetired(ram) ? 'is-retired' : undefined}>
       <Link href={`/range/${id}`} className="ram-thumb" aria-hidden="true" tabIndex={-1}>
@@ -161,9 +156,13 @@ function RamRow({
         </h2>
         <p>{facts.join(', ')}</p>
         {used > 0 && (
-          <p className="note">{used === 1 ? 'one place stands on it' : `${used} places stand on it`}</p>
+          <p className="note">
+            {used === 1 ? 'one place stands on it' : `${used} places stand on it`}
+          </p>
         )}
-        {built === undefined && <p className="fault">Not whole yet: open it to see what is missing.</p>}
+        {built === undefined && (
+          <p className="fault">Not whole yet: open it to see what is missing.</p>
+        )}
       </div>
       <p className="ram-price">{textOf(ram.price) || <span className="note">no price</span>}</p>
       <RamActs index={index} name={name} />

@@ -5,6 +5,7 @@ import { useStore } from '../app/use-store.ts';
 import { InstallButton } from '../offline/install-button.tsx';
 import { EmptyPlaceButton } from '../screens/empty-place-button.tsx';
 import { NotebookHead } from '../screens/notebook-head.tsx';
+import { WorkshopTabs } from '../shared/workshop-tabs.tsx';
 import type { SiteRecord } from '../state/site-record.ts';
 import { listed, nameOf } from '../state/workshop.ts';
 import { DEMO_PLACES } from './demo.ts';
@@ -21,6 +22,7 @@ export function WorkshopScreen() {
     <>
       <NotebookHead />
       <main className="page">
+        <WorkshopTabs leaf="places" />
         <div className="place-title">
           <h1 className="grow">Places</h1>
           <div className="row buttons">
