@@ -53,14 +53,16 @@ export function readRam(document: RamDocument): ReadRam {
 }
 
 /** A ram is put together as part of a place; which place it is plays no part in it. */
+export const ANY_PLACE: SiteDocument = {
+  fallwright: 'site@1',
+  source: { flow: 'plenty' },
+  fall: '2 m',
+  drive: [{ pipe: 'PE100 SDR11 32', length: '14 m' }],
+  lift: '10 m',
+};
+
 function anyPlace(): Site {
-  const read = siteFromData({
-    fallwright: 'site@1',
-    source: { flow: 'plenty' },
-    fall: '2 m',
-    drive: [{ pipe: 'PE100 SDR11 32', length: '14 m' }],
-    lift: '10 m',
-  });
+  const read = siteFromData(ANY_PLACE);
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join(' '));
   return read.site;
 }

@@ -12,11 +12,12 @@ import { Sheet } from './sheet.tsx';
 import { useUndoKeys } from './use-undo-keys.ts';
 
 export function PlaceScreen({ id, view }: { readonly id: string; readonly view: string }) {
-  const { keeper, place, standing } = useNotebook();
+  const { keeper, place, standing, workshop } = useNotebook();
   useEffect(() => {
     void keeper.open(id);
-    return () => void keeper.close();
-  }, [keeper, id]);
+    // The list shows what was written here.
+    return () => void keeper.close().then(workshop.refresh);
+  }, [keeper, workshop, id]);
   useUndoKeys(place);
   const now = useStore(standing, (state) => state);
   return (

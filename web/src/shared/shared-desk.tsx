@@ -36,10 +36,12 @@ export function SharedDesk({
   const notebook = useNotebook();
   const desk = notebook.shared[kind];
   const { keeper, place } = desk;
+  const { workshop } = notebook;
   useEffect(() => {
     void keeper.open(kind);
-    return () => void keeper.close();
-  }, [keeper, kind]);
+    // Places are shown what was written here.
+    return () => void keeper.close().then(workshop.refresh);
+  }, [keeper, workshop, kind]);
   useUndoKeys(place);
   const standing = useStore(desk.standing, (state) => state);
   const answer = useProblems(place.get, place.subscribe, problemsOf);
