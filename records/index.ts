@@ -1,4 +1,14 @@
 /** Records as they are saved: their shape, reading with every problem named, and writing. */
+export {
+  type AssembledOffers,
+  type OfferForms,
+  type OffersFrom,
+  type OffersMade,
+  offersOf,
+} from './choice/offers-of.ts';
+export { type AssembledPlace, placeToFit } from './choice/place-to-fit.ts';
+export { type SiteOfBuild, siteOfBuild } from './choice/site-of-build.ts';
+export { unsureOfBuild } from './choice/unsure-of-a-build.ts';
 export { type Given, isGiven, ORIGINS, type Origin } from './given.ts';
 export {
   currencyCalled,
@@ -10,6 +20,18 @@ export {
   type Price,
   readPrice,
 } from './prices/money.ts';
+export {
+  KIND_WORDS,
+  PIPE_USES,
+  type PipeUse,
+  type PriceKind,
+  type PriceList,
+  type PriceRow,
+  type PriceUnit,
+  UNIT_WORDS,
+} from './prices/price-list.ts';
+export { LONGEST_PRICES, type PricesRead, readPrices } from './prices/read-prices.ts';
+export { writePrices } from './prices/write-prices.ts';
 export type { Problem, ProblemKind } from './problem.ts';
 export { readGpx } from './profile/read-gpx.ts';
 export { readProfileCsv } from './profile/read-profile-csv.ts';
@@ -76,7 +98,13 @@ export { type AssembledSite, installationOf } from './site/installation-of.ts';
 export { siteJsonSchema } from './site/json-schema.ts';
 export { type SiteLine, siteLines } from './site/line-survey.ts';
 export { MATERIAL_WORDS, materialCalled } from './site/materials.ts';
-export { readSite, type SiteRead, siteFromData } from './site/read-site.ts';
+export {
+  placeFromData,
+  readPlace,
+  readSite,
+  type SiteRead,
+  siteFromData,
+} from './site/read-site.ts';
 export { MONTH_NAMES, seasonOf } from './site/season.ts';
 export { SITE_FORMAT, type Site, siteSchema } from './site/site-schema.ts';
 export { type SiteUncertainty, uncertaintiesOf } from './site/uncertainties-of.ts';

@@ -11,7 +11,7 @@ import {
   quoted,
   readQuantity,
 } from '@fallwright/units';
-import { CsvError, parse } from 'csv-parse/browser/esm/sync';
+import { type CsvRow, csvRows } from '../csv-table.ts';
 import type { Problem } from '../problem.ts';
 import { decimal } from './decimal.ts';
 import { isHeightOnEarth, placeFault, placesLine } from './places-line.ts';
@@ -33,6 +33,9 @@ const COLUMN_NAMES: Readonly<Record<ColumnKind, readonly string[]>> = {
   longitude: ['longitude', 'long', 'lon', 'lng'],
 };
 
+/** Judgement: a row of a survey is some 100 letters; a longer one has lost its end. */
+const LONGEST_ROW = 10_000;
+
 const FIRST_LINE =
   'The first line names the columns: distance (m), height (m), or lat, lon, height (m).';
 
@@ -44,16 +47,13 @@ interface Column {
   readonly unit?: string;
 }
 
-interface Row {
-  readonly line: number;
-  readonly cells: readonly string[];
-}
+const SURVEY_WORDS = { called: 'survey', row: 'point', longest: LONGEST_ROW };
 
 /** The line in a CSV text. Never throws on what a file holds. */
 export function readProfileCsv(text: string): SurveyRead {
   const notText = notASurvey(text);
   if (notText !== undefined) return refusal(notText);
-  const table = rowsOf(text);
+  const table = csvRows(text, SURVEY_WORDS);
   if ('message' in table) return refusal(table.message, 'unreadable', table.line);
   const [head, ...rows] = table;
   if (!head) return refusal(`This file holds no lines but notes. ${FIRST_LINE}`, 'missing');
@@ -84,54 +84,6 @@ export function readProfileCsv(text: string): SurveyRead {
   );
 }
 
-function rowsOf(
-  text: string,
-): readonly Row[] | { readonly message: string; readonly line: number } {
-  const firstLine =
-    text
-      .replace(/^\ufeff/, '')
-      .split(/\r\n|\r|\n/)
-      .find((line) => line.trim() !== '' && !line.startsWith('#')) ?? '';
-  const delimiter = ['\t', ';'].find((sign) => firstLine.includes(sign)) ?? ',';
-  try {
-    const records = parse(text, {
-      bom: true,
-      delimiter,
-      comment: '#',
-      comment_no_infix: true,
-      info: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      skip_records_with_empty_values: true,
-      trim: true,
-      max_record_size: LONGEST_ROW,
-    }) as unknown as readonly { readonly record: string[]; readonly info: { lines: number } }[];
-    return records.map(({ record, info }) => ({ line: info.lines, cells: record }));
-  } catch (cause) {
-    if (!(cause instanceof CsvError)) throw cause;
-    const { lines } = cause as CsvError & { readonly lines?: number };
-    return { message: csvFault(cause.code), line: lines ?? 1 };
-  }
-}
-
-/** Judgement: a row of a survey is some 100 letters; a longer one has lost its end. */
-const LONGEST_ROW = 10_000;
-
-function csvFault(code: string): string {
-  switch (code) {
-    case 'CSV_QUOTE_NOT_CLOSED':
-      return 'A quotation mark is opened and never closed. Close it, or take it out.';
-    case 'INVALID_OPENING_QUOTE':
-    case 'CSV_INVALID_CLOSING_QUOTE':
-    case 'CSV_NON_TRIMABLE_CHAR_AFTER_CLOSING_QUOTE':
-      return 'A quotation mark stands inside a cell here. Take it out; for feet and inches write ft and in.';
-    case 'CSV_MAX_RECORD_SIZE':
-      return 'This row is longer than any row of a survey. Is it the right file, and is each point on a line of its own?';
-    default:
-      return 'This cannot be read as a table. Save the survey as CSV, one point on each line.';
-  }
-}
-
 type Columns =
   | {
       readonly ok: true;
@@ -140,7 +92,7 @@ type Columns =
     }
   | { readonly ok: false; readonly problem: Problem };
 
-function columnsOf({ cells, line }: Row): Columns {
+function columnsOf({ cells, line }: CsvRow): Columns {
   const problem = (message: string): Columns => ({
     ok: false,
     problem: { kind: 'wrongForm', field: '', line, message },
@@ -196,7 +148,7 @@ function columnOf(cell: string, index: number): Column | undefined {
  * Whether commas in this file are decimal ones. Decided for the whole file, since 1,250 alone may be either: where no
  * number has a point, they are; where a number has both signs, its last one is the decimal one.
  */
-function plainNumbers(rows: readonly Row[]): (cell: string) => string {
+function plainNumbers(rows: readonly CsvRow[]): (cell: string) => string {
   let hasPoint = false;
   let last: '.' | ',' | undefined;
   for (const { cells } of rows) {
@@ -228,7 +180,7 @@ class CellReader {
 
   /** A length in metres; undefined when the cell is empty or wrong, which is then a problem. */
   length(
-    { cells, line }: Row,
+    { cells, line }: CsvRow,
     column: Column,
     purpose: Purpose,
     { mayBeEmpty = false }: { readonly mayBeEmpty?: boolean } = {},
@@ -281,7 +233,7 @@ class CellReader {
     return one.ok ? one.value.value : undefined;
   }
 
-  degrees({ cells }: Row, column: Column): number | undefined {
+  degrees({ cells }: CsvRow, column: Column): number | undefined {
     return decimal(
       this.#plain(cells[column.index] ?? '')
         .replace(/^[−–]/, '-')
@@ -296,7 +248,7 @@ function isGpxHeight({ called }: Column): boolean {
 }
 
 function tableOfDistances(
-  rows: readonly Row[],
+  rows: readonly CsvRow[],
   { distance, height }: { readonly distance: Column; readonly height: Column },
   read: CellReader,
   notices: readonly Problem[],
@@ -328,7 +280,7 @@ function tableOfDistances(
 }
 
 function tableOfPlaces(
-  rows: readonly Row[],
+  rows: readonly CsvRow[],
   columns: {
     readonly latitude: Column;
     readonly longitude: Column;

@@ -7,11 +7,17 @@ export function checkPipes(
   line: 'drive' | 'delivery',
   pipes: readonly PipeLength[],
   report: Report,
+  { mayLackPipes }: { readonly mayLackPipes: boolean },
 ): void {
   for (const [index, pipe] of pipes.entries()) {
-    checkPipe([line, index], pipe, report);
+    if (!mayLackPipes || !isWithoutPipe(pipe)) checkPipe([line, index], pipe, report);
     checkPlaces([line, index], pipe, report);
   }
+}
+
+/** Only the way is known: its pipe is still to be chosen. */
+export function isWithoutPipe(length: PipeLength): boolean {
+  return length.pipe === undefined && SPELLED_OUT.every((field) => length[field] === undefined);
 }
 
 function checkPipe(at: readonly (string | number)[], pipe: PipeLength, report: Report): void {

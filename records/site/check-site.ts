@@ -19,7 +19,11 @@ export type Report = (kind: ProblemKind, path: Path, message: string) => void;
 /** Fields that could not be read are absent, so that the rest is still checked. */
 export type PartialSite = { readonly [Field in keyof Site]?: Site[Field] };
 
-export function checkSite(site: PartialSite): readonly PathProblem[] {
+export function checkSite(
+  site: PartialSite,
+  /** Whether the pipes are still to be chosen, so that a line may be a way alone. */
+  { mayLackPipes = false }: { readonly mayLackPipes?: boolean } = {},
+): readonly PathProblem[] {
   const problems: PathProblem[] = [];
   const report: Report = (kind, path, message) => {
     problems.push({ kind, field: fieldName(path), path, message });
@@ -35,7 +39,7 @@ export function checkSite(site: PartialSite): readonly PathProblem[] {
   checkMeasured('lift', site.lift, system, report);
   for (const line of ['drive', 'delivery'] as const) {
     const pipes = site[line];
-    if (pipes) checkPipes(line, pipes, report);
+    if (pipes) checkPipes(line, pipes, report, { mayLackPipes });
   }
   checkLengths(site, system, report);
   if (site.ram !== undefined && typeof site.ram !== 'string') checkRam(site.ram, report);

@@ -79,7 +79,8 @@ export function installationOf(site: Site): AssembledSite {
   };
 }
 
-function waterOf(site: Site, assumptions: Assumptions) {
+/** Water of the place. */
+export function waterOf(site: Site, assumptions: Assumptions) {
   const temperature =
     site.temperature?.value ??
     assumptions.quantity(

@@ -12,7 +12,7 @@ import { fittingLoss } from './fitting-words.ts';
 import type { PipeLength } from './pipe-fields.ts';
 import { pipeOf } from './pipe-of.ts';
 
-const RESTRAINTS: Readonly<Record<NonNullable<PipeLength['held']>, Restraint>> = {
+export const RESTRAINTS: Readonly<Record<NonNullable<PipeLength['held']>, Restraint>> = {
   buried: 'anchoredThroughout',
   clamped: 'anchoredThroughout',
   'at the upper end': 'anchoredUpstream',
@@ -40,7 +40,13 @@ export function segmentsOf(
   });
 }
 
-function lossOf(length: PipeLength, field: string, line: string, assumptions: Assumptions): number {
+/** Loss of the fittings in a length of pipe. */
+export function lossOf(
+  length: PipeLength,
+  field: string,
+  line: string,
+  assumptions: Assumptions,
+): number {
   if (!length.fittings) {
     assumptions.words(`${field}.fittings`, `fittings in the ${line} pipe`, 'none', {
       why: 'none were listed',

@@ -5,7 +5,7 @@ import * as z from 'zod/mini';
 import { addProblem, choice, coefficient, fields, orList, quantity, words } from './fields.ts';
 
 /** Nominal sizes in inches. Source: ISO 6708 and ASME B36.10M pair them so (memory). */
-const BY_INCHES: Readonly<Record<string, TypicalSize>> = {
+export const BY_INCHES: Readonly<Record<string, TypicalSize>> = {
   '1/2': 'DN15',
   '3/4': 'DN20',
   '1': 'DN25',

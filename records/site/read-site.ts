@@ -3,6 +3,7 @@ import type { Problem } from '../problem.ts';
 import { type RecordKind, type RecordRead, readRecord, recordFromData } from '../read-record.ts';
 import { LONGEST_TEXT } from '../yaml-text.ts';
 import { checkLines } from './check-lines.ts';
+import { isWithoutPipe } from './check-pipes.ts';
 import { checkSite } from './check-site.ts';
 import { SITE_FORMAT, type Site, siteSchema } from './site-schema.ts';
 
@@ -36,13 +37,31 @@ const SITE_KIND: RecordKind<Site> = {
   longest: LONGEST_TEXT,
   schema: siteSchema,
   hints: HINTS,
-  check: checkSite,
+  check: (parts) => checkSite(parts),
   secondLook: checkLines,
 };
 
 /** Reads YAML or JSON text. Never throws on what a person wrote. */
 export function readSite(source: string): SiteRead {
   return asSite(readRecord(source, SITE_KIND));
+}
+
+/** A place to choose for: its lines may be ways alone, whose pipes are still to be chosen. */
+const WAYS_KIND: RecordKind<Site> = {
+  ...SITE_KIND,
+  check: (parts) => checkSite(parts, { mayLackPipes: true }),
+  secondLook: (site) =>
+    [...site.drive, ...(site.delivery ?? [])].some(isWithoutPipe) ? [] : checkLines(site),
+};
+
+/** Reads a site to choose for: as a site, but a line may have a length and no pipe. Such a site cannot be answered yet. */
+export function readPlace(source: string): SiteRead {
+  return asSite(readRecord(source, WAYS_KIND));
+}
+
+/** The same from data that was no text. */
+export function placeFromData(data: unknown): SiteRead {
+  return asSite(recordFromData(data, WAYS_KIND));
 }
 
 /** Reads a site from data that was no text: a form, or the body of a request. Problems have no lines. */

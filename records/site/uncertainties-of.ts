@@ -35,15 +35,15 @@ interface UsualSpread {
 }
 
 /** Judgement: a level, a hose or a staff in one go is good to 1 cm and ½ %; a height told from memory to 3 %. */
-const HEIGHT: UsualSpread = { measured: 0.005, stated: 0.03, assumed: 0.1, least: 0.01 };
+export const HEIGHT: UsualSpread = { measured: 0.005, stated: 0.03, assumed: 0.1, least: 0.01 };
 /** Judgement: a tape along a pipe on rough ground is good to 1 %; a stated length is what was bought, less the offcuts. */
-const LENGTH: UsualSpread = { measured: 0.01, stated: 0.03, assumed: 0.2 };
+export const LENGTH: UsualSpread = { measured: 0.01, stated: 0.03, assumed: 0.2 };
 /** Judgement: one filling of a container is good to some 5 %; a flow told from memory to 15 %, for springs change. */
 const FLOW: UsualSpread = { measured: 0.05, stated: 0.15, assumed: 0.3 };
 /** Judgement: callipers read 0.1 mm, and pipes are not round; a bore that is told is often the nominal one. */
 const BORE: UsualSpread = { measured: 0.01, stated: 0.03, assumed: 0.05, least: 1e-4 };
 /** Judgement: pipes are made to outside width; tolerances on the wall leave the bore some 1½ % of play. */
-const TABLE_BORE = 0.015;
+export const TABLE_BORE = 0.015;
 /** Judgement: a feeler or callipers at the stem, and the washers there. */
 const STROKE: UsualSpread = { measured: 0.03, stated: 0.05, assumed: 0.15, least: 1e-4 };
 /** Judgement: kitchen scales, and what the water carries of parts of unknown metal. */
@@ -68,11 +68,11 @@ const GIVEN_LOSS = 0.2;
 /** Common practice, no source: sharp-edged rings have 0.6 to 0.75, which is some 0.68 ± 0.04. */
 const CURTAIN = 0.05;
 /** Judgement: roughness in tables is that of new pipe, and sources differ by half either way. */
-const ROUGHNESS = 0.4;
+export const ROUGHNESS = 0.4;
 /** Judgement: printed loss coefficients of one fitting differ by a quarter. */
-const FITTINGS = 0.25;
+export const FITTINGS = 0.25;
 /** Judgement: nobody knows how long a delivery line that was not given will be. */
-const UNKNOWN_LENGTH = 0.4;
+export const UNKNOWN_LENGTH = 0.4;
 
 /** Judgement: tolerances of EN 10255 and ISO 4427 on the wall, a tenth either way, taken as two spreads. */
 const WALL_THICKNESS = 0.05;
@@ -81,7 +81,7 @@ const WALL_THICKNESS = 0.05;
  * Spread of the logarithm of a drive wall's stiffness. Judgement: the range that the sources of a modulus span (MATERIALS) is
  * two spreads to either side: 2 % for steel, 19 % for PE100, 85 % for a hose, whose make nobody knows.
  */
-function wallSpread(material: MaterialName): number {
+export function wallSpread(material: MaterialName): number {
   const { low, high } = MATERIALS[material].youngsModulus;
   return Math.hypot(Math.log(high / low) / 4, WALL_THICKNESS);
 }
@@ -94,7 +94,7 @@ export function uncertaintiesOf(site: Site): readonly SiteUncertainty[] {
     normal('lift', site.lift, HEIGHT),
     ...sourceUncertainty(site),
     ...lineUncertainties(site, installation),
-    ...ramUncertainties(site, installation),
+    ...ramUncertainties(typeof site.ram === 'object' ? site.ram : {}, installation),
   ];
   return inputs.filter(({ spread }) => spread > 0);
 }
@@ -103,11 +103,11 @@ function usual(origin: Origin, spread: UsualSpread): number {
   return origin === 'table' ? spread.stated : spread[origin];
 }
 
-function spreadOf({ value, spread, origin }: Given, ifNone: UsualSpread): number {
+export function spreadOf({ value, spread, origin }: Given, ifNone: UsualSpread): number {
   return spread ?? Math.max(ifNone.least ?? 0, usual(origin, ifNone) * value);
 }
 
-function normal(what: Unsure, given: Given, ifNone: UsualSpread): SiteUncertainty {
+export function normal(what: Unsure, given: Given, ifNone: UsualSpread): SiteUncertainty {
   return {
     what,
     spread: spreadOf(given, ifNone),
@@ -131,11 +131,11 @@ function ofLogarithm(relative: number): number {
   return Math.sqrt(Math.log1p(relative ** 2));
 }
 
-function judged(what: Unsure, spread: number): SiteUncertainty {
+export function judged(what: Unsure, spread: number): SiteUncertainty {
   return { what, spread, shape: 'logNormal', isGiven: false };
 }
 
-function sourceUncertainty({ source }: Site): readonly SiteUncertainty[] {
+export function sourceUncertainty({ source }: Site): readonly SiteUncertainty[] {
   const supply = supplyOf(source);
   const from = supply.from === 'drySeason' ? source.drySeason : sourceFlowOf(source);
   if (from === undefined || supply.flow === undefined || supply.flow <= 0) return [];
@@ -211,8 +211,11 @@ function airOf(site: Site, installation: Installation): readonly SiteUncertainty
   ];
 }
 
-function ramUncertainties(site: Site, installation: Installation): readonly SiteUncertainty[] {
-  const parts: RamForm = site.ram === undefined || typeof site.ram === 'string' ? {} : site.ram;
+/** Of a ram that is told by these parts; what they leave out is that of a typical ram. */
+export function ramUncertainties(
+  parts: RamForm,
+  installation: Installation,
+): readonly SiteUncertainty[] {
   const { wasteValve = {}, deliveryValve = {} } = parts;
   const stroke = parts.stroke ?? wasteValve.stroke;
   const weight =

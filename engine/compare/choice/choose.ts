@@ -390,11 +390,20 @@ function entriesOf(place: PlaceToFit, wish: Wish, offers: Offers): Entry[] {
 
 /** What can be seen without any hydraulics but a standing column. */
 function misfitOf(place: PlaceToFit, wish: Wish, { parts }: Candidate): Reason | undefined {
-  const { driveLength, feeder, tank, deliveryPipe, vessel } = parts;
+  const { drivePipe, driveLength, feeder, tank, deliveryPipe, vessel } = parts;
   const way = place.driveRoute.length;
   const isShort = driveLength < way * (1 - 1e-9) && !feeder;
   if (isShort || driveLength > LONGEST_PER_ROUTE * way * (1 + 1e-9)) {
     return { kind: 'lengthDoesNotFit', length: driveLength, route: way };
+  }
+  for (const [pipe, length] of [
+    [drivePipe, driveLength],
+    [feeder?.pipe, feeder?.length ?? 0],
+    [deliveryPipe, place.deliveryRoute.length],
+  ] as const) {
+    if (pipe?.joinable !== false || !pipe.soldLengths?.length) continue;
+    const longest = Math.max(...pipe.soldLengths.map((sold) => sold.length));
+    if (longest < length) return { kind: 'noPieceLongEnough', name: pipe.name, length, longest };
   }
   if (tank && wish.tankVolume !== undefined && tank.volume < wish.tankVolume) {
     return { kind: 'tankTooSmall', volume: tank.volume, needs: wish.tankVolume };

@@ -8,6 +8,13 @@ export type RatedPart = 'drivePipe' | 'ram' | 'deliveryPipe' | 'vessel';
 export type Reason =
   /** The drive pipe is too short for its way and no feeder is offered, or far too long for it. */
   | { readonly kind: 'lengthDoesNotFit'; readonly length: Metre; readonly route: Metre }
+  /** A pipe that must be of one piece is sold in none so long. */
+  | {
+      readonly kind: 'noPieceLongEnough';
+      readonly name: string;
+      readonly length: Metre;
+      readonly longest: Metre;
+    }
   | { readonly kind: 'tankTooSmall'; readonly volume: CubicMetre; readonly needs: CubicMetre }
   | {
       readonly kind: 'staysOpen';

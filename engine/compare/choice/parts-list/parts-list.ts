@@ -8,7 +8,7 @@
 import { joukowskyPressure } from '../../../pipes/joukowsky.ts';
 import type { PipeSegment } from '../../../pipes/pipe.ts';
 import { waveSpeed } from '../../../pipes/wave-speed.ts';
-import type { Metre, Newton, Second } from '../../../quantities.ts';
+import type { Metre, Newton, Second, SquareMetre } from '../../../quantities.ts';
 import { GRAVITY } from '../../../quantities.ts';
 import { boundsOf } from '../bounds.ts';
 import type { Parts } from '../candidates.ts';
@@ -40,6 +40,10 @@ export interface PartsRow {
   readonly name?: string;
   /** Nominal size. */
   readonly size?: Metre;
+  /** Of a footing: push that it is made for. */
+  readonly holds?: Newton;
+  /** Of a strainer: open area at the least. */
+  readonly openArea?: SquareMetre;
   readonly unit: ItemUnit;
   readonly needed: number;
   /** What has to be bought of it: whole pieces where it is sold so. */
@@ -139,6 +143,8 @@ export function partsLister(
         ...(need.line === undefined ? {} : { line: need.line }),
         ...(item ? { name: item.name } : {}),
         ...(size === undefined ? {} : { size }),
+        ...(need.holds === undefined ? {} : { holds: need.holds }),
+        ...(need.openArea === undefined ? {} : { openArea: need.openArea }),
         unit: ITEM_UNITS[need.kind],
         needed,
         bought,
