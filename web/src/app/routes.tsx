@@ -11,6 +11,10 @@ const RangeScreen = lazy(() =>
   import('../range/range-screen.tsx').then((leaf) => ({ default: leaf.RangeScreen })),
 );
 
+const PricesScreen = lazy(() =>
+  import('../prices/prices-screen.tsx').then((leaf) => ({ default: leaf.PricesScreen })),
+);
+
 export function Routes() {
   useEffect(() => {
     // Without a network it comes from what the browser keeps, or else when a place is opened, where a fault is told.
@@ -34,6 +38,11 @@ export function Routes() {
             <RangeScreen id={id ?? ''} />
           </Suspense>
         )}
+      </Route>
+      <Route path="/prices">
+        <Suspense fallback={<h1 className="for-ears">Opening the price list</h1>}>
+          <PricesScreen />
+        </Suspense>
       </Route>
       <Route>
         <Redirect to="/" replace />

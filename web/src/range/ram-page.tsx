@@ -237,7 +237,7 @@ function MakingFields({ index }: { readonly index: number }) {
           placeholder="like 3 weeks"
         />
         <TextField
-          path={at('setUpTime')}
+          path={at('setUp')}
           label="Time to set it up"
           called="the time to set it up"
           placeholder="like 4 h"

@@ -11,7 +11,12 @@ interface Said {
   readonly reasons: readonly string[];
 }
 
-export function RangeFiles() {
+export function RangeFiles({
+  children,
+}: {
+  /** What else can be done, before what is done with files. */
+  readonly children: React.ReactNode;
+}) {
   const { place } = useNotebook();
   const [said, setSaid] = useState<Said>();
   const chooser = useRef<HTMLInputElement>(null);
@@ -61,24 +66,27 @@ export function RangeFiles() {
 
   return (
     <>
-      <button type="button" className="button" onClick={() => chooser.current?.click()}>
-        Open a file
-      </button>
-      <button type="button" className="button" onClick={() => guarded(save())}>
-        Save as a file
-      </button>
-      <input
-        ref={chooser}
-        type="file"
-        hidden
-        aria-label="Range file"
-        accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
-        onChange={(event) => {
-          const [file] = event.target.files ?? [];
-          event.target.value = '';
-          if (file !== undefined) guarded(open(file));
-        }}
-      />
+      <div className="row buttons">
+        {children}
+        <button type="button" className="button" onClick={() => chooser.current?.click()}>
+          Open a file
+        </button>
+        <button type="button" className="button" onClick={() => guarded(save())}>
+          Save as a file
+        </button>
+        <input
+          ref={chooser}
+          type="file"
+          hidden
+          aria-label="Range file"
+          accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
+          onChange={(event) => {
+            const [file] = event.target.files ?? [];
+            event.target.value = '';
+            if (file !== undefined) guarded(open(file));
+          }}
+        />
+      </div>
       <div className="file-news" role="status">
         {said !== undefined && said.reasons.length === 0 && <p className="note">{said.words}</p>}
         {said !== undefined && said.reasons.length > 0 && (

@@ -57,11 +57,10 @@ function RamList() {
     <>
       <div className="place-title">
         <h1 className="grow">Range of rams</h1>
-        <div className="row buttons">
+        <RangeFiles>
           <NewRam />
           <UndoButtons />
-          <RangeFiles />
-        </div>
+        </RangeFiles>
       </div>
       <SharedDemoSlip what="Four invented rams." />
       {rams.length === 0 ? (
