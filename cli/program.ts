@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { answerCommand } from './answer-command.ts';
+import { chooseCommand } from './choose/choose-command.ts';
 import { pipesCommand } from './pipes-command.ts';
 import { profileCommand } from './profile-command.ts';
 import { schemaCommand } from './schema-command.ts';
@@ -28,6 +29,39 @@ export function program(): Command {
     .option('--no-band', 'leave out how sure it is')
     .addHelpText('after', example('fallwright answer examples/larkrise-spring.yaml --units us'))
     .action(answerCommand);
+
+  fallwright
+    .command('choose')
+    .description('what to build at a place: rams, pipes, vessel and tank, by cost and water')
+    .argument(
+      '<file>',
+      'site file (YAML or JSON); its lines may lack pipes; - reads standard input',
+    )
+    .option('--range <file>', 'the rams to choose from (range file); typical ones when left out')
+    .option('--prices <file>', 'what can be bought (CSV); by water alone when left out')
+    .option('--keep-good', 'go on with the good rows of a price list that has bad ones')
+    .option('--need <flow>', 'water needed, like "900 L/day"; that of the site when left out')
+    .option('--rams <number>', 'most rams side by side', '1')
+    .option('--lengths <list>', 'drive lengths to try, like "12 m, 15 m"')
+    .option('--likely <share>', 'chance that a pick must have of doing it', '80 %')
+    .option('--why <words>', 'why the builds with all these words were left out')
+    .option('--write <file>', 'write a pick as a site file')
+    .addOption(
+      new Option('--pick <pick>', 'which pick to write')
+        .choices(['cheapest', 'water', 'forgiving'])
+        .default('cheapest'),
+    )
+    .addOption(unitsOption())
+    .option('--json', 'the choice for programs')
+    .option('--samples <number>', 'tries behind each chance', '200')
+    .option('--seed <number>', 'whole number that the tries are drawn from', '1')
+    .option('--no-chance', 'leave chances out; picks rest on margins alone')
+    .option('--workers <number>', 'threads; as many as processors when left out')
+    .addHelpText(
+      'after',
+      `\nExample:\n  $ npx fallwright choose examples/workshop/otter-beck.yaml \\\n      --range examples/workshop/rams.yaml --prices examples/workshop/prices.csv\n`,
+    )
+    .action(chooseCommand);
 
   fallwright
     .command('trace')

@@ -98,6 +98,7 @@ export { type AssembledSite, installationOf } from './site/installation-of.ts';
 export { siteJsonSchema } from './site/json-schema.ts';
 export { type SiteLine, siteLines } from './site/line-survey.ts';
 export { MATERIAL_WORDS, materialCalled } from './site/materials.ts';
+export type { RamForm } from './site/ram-fields.ts';
 export {
   placeFromData,
   readPlace,
