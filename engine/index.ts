@@ -26,6 +26,7 @@ export {
 export { frontOf, type Point as FrontPoint } from './compare/choice/front.ts';
 export { installationOf as installationOfParts } from './compare/choice/installation-of-parts.ts';
 export { judgeBySamples } from './compare/choice/judge-by-samples.ts';
+export { type Miss, missesOf } from './compare/choice/nearest-miss.ts';
 export {
   ITEM_UNITS,
   type ItemKind,

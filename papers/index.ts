@@ -14,6 +14,29 @@ export {
   materialRows,
   thingChanged,
 } from './changes.ts';
+export { brokenAdvice } from './choice/advice-words.ts';
+export { combinationInWords, ramsInWords } from './choice/combination-words.ts';
+export { type FrontRow, frontRows } from './choice/front-rows.ts';
+export { groupInWords, kindInWords, lineInWords, missingInWords } from './choice/item-words.ts';
+export {
+  chanceInWords,
+  leastMarginInWords,
+  type MarginRow,
+  marginRows,
+} from './choice/margin-words.ts';
+export { changesNeeded, missesInWords, shortfallInWords } from './choice/nothing-works.ts';
+export { type PrintedPart, partsRows, totalInWords } from './choice/parts-rows.ts';
+export {
+  PICK_NAMES,
+  type PickName,
+  type Proposal,
+  proposalOf,
+  proposalSummary,
+  proposals,
+} from './choice/pick-words.ts';
+export { moneyInWords, type Reader, sizeInWords } from './choice/reader.ts';
+export { type SizeRow, sizingRows } from './choice/sizing-rows.ts';
+export { reasonInWords, type WhyNotRow, whyNotRow } from './choice/why-not.ts';
 export { demandInWords } from './demand-words.ts';
 export { type RamSection, ramSection } from './drawing/ram-section.ts';
 export { ramExtent, ramThumb } from './drawing/ram-thumb.ts';

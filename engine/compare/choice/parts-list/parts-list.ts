@@ -270,7 +270,10 @@ export function partsLister(
     listOf: (parts) => {
       const rows = sectionsOf(parts).flatMap((section) => section.rows);
       return {
-        rows: GROUPS.flatMap((group) => rows.filter((row) => row.group === group)),
+        rows: GROUPS.flatMap((group) => {
+          const own = rows.filter((row) => row.group === group);
+          return [...own.filter(isMain), ...own.filter((row) => !isMain(row))];
+        }),
         ...costOf(parts),
       };
     },
@@ -278,6 +281,11 @@ export function partsLister(
 }
 
 const HOUR: Second = 3600;
+
+/** What the rest of a group goes with: it stands first. */
+function isMain({ kind }: PartsRow): boolean {
+  return kind === 'ram' || kind === 'pipe' || kind === 'vessel' || kind === 'tank';
+}
 
 /** Each once. */
 function lacksOf(sections: readonly Section[]): Lack[] {
