@@ -3,7 +3,7 @@
  * more water; beside it stand, small, those that lie near it. Without prices water alone is drawn, a bar for each build.
  */
 import type { System } from '@fallwright/units';
-import { formatNumber, formatQuantity, unitShown } from '@fallwright/units';
+import { formatNumber, formatQuantity, readQuantity, unitShown } from '@fallwright/units';
 import { moneyInWords } from '../choice/reader.ts';
 import type { Anchor, Drawing, Point, Shape } from './shapes.ts';
 import { area, box, line } from './shapes.ts';
@@ -31,8 +31,12 @@ export interface PlacedBuild {
 export interface FrontPlot extends Drawing {
   /** Quantity and unit of the axis that goes up. */
   readonly title: string;
+  /** Where the price axis begins, when not at nought. */
+  readonly costFrom?: string;
   /** The builds on the front first, as the line goes. */
   readonly builds: readonly PlacedBuild[];
+  /** Names of builds, to be drawn over the marks of the builds. */
+  readonly labels: readonly Shape[];
 }
 
 interface Sheet {
@@ -55,14 +59,15 @@ export function frontPlot(builds: readonly PlottedBuild[], sheet: Sheet): FrontP
   const { width, system, currency, need } = sheet;
   const height = Math.min(HEIGHTS.most, Math.max(HEIGHTS.least, HEIGHT_PER_WIDTH * width));
   const frame = { left: LEFT, right: width - RIGHT, top: TOP, bottom: height - BOTTOM };
-  const most = {
-    cost: 1.06 * Math.max(1, ...builds.map(({ cost = 0 }) => cost)),
-    water: 1.1 * Math.max(1e-9, need ?? 0, ...builds.map(({ water }) => water)),
-  };
+  const costs = costAxis(
+    builds.map(({ cost = 0 }) => cost),
+    Math.max(2, Math.floor(width / 130)),
+  );
+  const mostWater = 1.15 * Math.max(1e-9, need ?? 0, ...builds.map(({ water }) => water));
   const across = (cost: number): number =>
-    frame.left + (cost / most.cost) * (frame.right - frame.left);
+    frame.left + ((cost - costs.from) / (costs.to - costs.from)) * (frame.right - frame.left);
   const up = (water: number): number =>
-    frame.bottom - (water / most.water) * (frame.bottom - frame.top);
+    frame.bottom - (water / mostWater) * (frame.bottom - frame.top);
   const daily = perShownUnit(system);
   const placed = builds.map(({ key, cost = 0, water, isOnFront, label }) => ({
     key,
@@ -72,22 +77,31 @@ export function frontPlot(builds: readonly PlottedBuild[], sheet: Sheet): FrontP
     label,
   }));
   const front = placed.filter(({ isOnFront }) => isOnFront).sort((a, b) => a.at.x - b.at.x);
-  const waterTicks = roundTicks(most.water / daily, 5).map((value) => value * daily);
-  const costTicks = roundTicks(most.cost, Math.max(2, Math.floor(width / 120)));
+  const waterTicks = roundTicks(mostWater / daily, 5).map((value) => value * daily);
   return {
     width,
     height,
     title: `${capital(unitShown('daily', system))} at the tank`,
+    ...(costs.from > 0 ? { costFrom: wholeMoney(costs.from, currency) } : {}),
     builds: [...front, ...placed.filter(({ isOnFront }) => !isOnFront)].map(
       ({ label: _label, ...build }) => build,
     ),
     shapes: [
       ...waterTicks.flatMap((water): Shape[] => [
         line('grid', { x: frame.left, y: up(water) }, { x: frame.right, y: up(water) }),
-        words('tick', 'end', { x: frame.left - 6, y: up(water) + 4 }, formatNumber(water, 'daily', system)),
+        words(
+          'tick',
+          'end',
+          { x: frame.left - 6, y: up(water) + 4 },
+          formatNumber(water, 'daily', system),
+        ),
       ]),
-      ...costTicks.flatMap((cost, i): Shape[] => [
-        line('axis', { x: across(cost), y: frame.bottom }, { x: across(cost), y: frame.bottom + 4 }),
+      ...costs.ticks.flatMap((cost, i): Shape[] => [
+        line(
+          'axis',
+          { x: across(cost), y: frame.bottom },
+          { x: across(cost), y: frame.bottom + 4 },
+        ),
         words(
           'tick',
           i === 0 ? 'start' : 'middle',
@@ -104,9 +118,31 @@ export function frontPlot(builds: readonly PlottedBuild[], sheet: Sheet): FrontP
       words('strong', 'end', { x: frame.right, y: height - 8 }, `price, ${currency}`),
       ...needLine(need, { frame, up, system }),
       ...(front.length === 0 ? [] : [line('front', ...steps(front, frame.right))]),
-      ...labelsBeside(placed, frame),
     ],
+    labels: labelsBeside(placed, frame),
   };
+}
+
+/** Judgement: where even the cheapest takes up half of an axis from nought, that half would show nothing. */
+const MOST_EMPTY = 0.5;
+
+/** From nought, or where all prices lie far from it, from a round sum below the cheapest. */
+function costAxis(
+  costs: readonly number[],
+  count: number,
+): { readonly from: number; readonly to: number; readonly ticks: readonly number[] } {
+  const least = Math.min(...costs);
+  const most = Math.max(1, ...costs);
+  if (costs.length === 0 || least < MOST_EMPTY * most) {
+    const to = 1.06 * most;
+    return { from: 0, to, ticks: roundTicks(to, count) };
+  }
+  const spread = Math.max(most - least, 0.05 * most);
+  const [, step = spread] = roundTicks(1.5 * spread, count);
+  const from = Math.max(0, Math.floor((least - 0.25 * spread) / step) * step);
+  const to = most + 0.12 * spread;
+  const ticks = Math.floor((to - from) / step + 1e-9);
+  return { from, to, ticks: Array.from({ length: ticks + 1 }, (_, i) => from + i * step) };
 }
 
 /** Across to the price of the next build, then up to its water; on to the edge after the last. */
@@ -147,13 +183,20 @@ function needLine(
       { x: frame.left - 9, y: y - 5.5 },
       { x: frame.left - 9, y: y + 5.5 },
     ]),
-    words('plain', 'start', { x: frame.left + 6, y: y - 6 }, `needed: ${formatNumber(need, 'daily', system)}`),
+    words(
+      'plain',
+      'start',
+      { x: frame.left + 6, y: y - 6 },
+      `needed: ${formatNumber(need, 'daily', system)}`,
+    ),
   ];
 }
 
 const LABEL_HEIGHT = 17;
+/** Clear of the marks of neighbours on the front. */
+const BELOW = 30;
 
-/** Beside its build, on the side with more room; where they crowd they spread up and down, with a leader. */
+/** Under its build, where the front leaves room, on the side with more of it; where they crowd they spread up and down. */
 function labelsBeside(
   placed: readonly { readonly at: Point; readonly label: string }[],
   frame: Frame,
@@ -164,7 +207,7 @@ function labelsBeside(
     const own = named.filter(({ at }) => (at.x > middle ? 'left' : 'right') === side);
     const away = side === 'left' ? -1 : 1;
     const middles = spreadLabels(
-      own.map(({ at }) => ({ wanted: at.y + (side === 'left' ? -14 : 16), height: LABEL_HEIGHT })),
+      own.map(({ at }) => ({ wanted: at.y + BELOW, height: LABEL_HEIGHT })),
       { from: frame.top, to: frame.bottom - 2, gap: 1 },
     );
     return own.flatMap(({ at, label }, i): Shape[] => {
@@ -172,8 +215,8 @@ function labelsBeside(
       const width = label.length * LETTER_WIDTH;
       const start =
         side === 'left'
-          ? Math.max(frame.left + 4 + width, at.x - 12)
-          : Math.min(frame.right - 4 - width, at.x + 12);
+          ? Math.max(frame.left + 4 + width, at.x - 6)
+          : Math.min(frame.right - 4 - width, at.x + 6);
       return [
         line('leader', { x: at.x, y: at.y }, { x: start - away * 3, y: y }),
         words('strong', side === 'left' ? 'end' : 'start', { x: start, y: y + 4 }, label),
@@ -211,10 +254,16 @@ export function waterBars(
       isOnFront,
       isNamed: label !== '',
     })),
+    labels: [],
     shapes: [
       ...ticks.flatMap((water): Shape[] => [
         line('grid', { x: across(water), y: frame.top }, { x: across(water), y: bottom }),
-        words('tick', 'middle', { x: across(water), y: bottom + 16 }, formatNumber(water, 'daily', system)),
+        words(
+          'tick',
+          'middle',
+          { x: across(water), y: bottom + 16 },
+          formatNumber(water, 'daily', system),
+        ),
       ]),
       ...shown.flatMap(({ water, what, label }, i): Shape[] => {
         const y = rowTop(i);
@@ -236,34 +285,44 @@ export function waterBars(
           ),
         ];
       }),
-      line('axis', { x: frame.left, y: frame.top }, { x: frame.left, y: bottom }, { x: frame.right, y: bottom }),
+      line(
+        'axis',
+        { x: frame.left, y: frame.top },
+        { x: frame.left, y: bottom },
+        { x: frame.right, y: bottom },
+      ),
       ...(need === undefined
         ? []
         : [
             line('need', { x: across(need), y: frame.top - 2 }, { x: across(need), y: bottom }),
-            words('plain', 'middle', { x: across(need), y: frame.top - 3 }, `needed: ${formatQuantity(need, 'daily', system)}`),
+            words(
+              'plain',
+              'middle',
+              { x: across(need), y: frame.top - 3 },
+              `needed: ${formatQuantity(need, 'daily', system)}`,
+            ),
           ]),
     ],
   };
 }
 
-function words(
-  tone: 'plain' | 'strong' | 'tick',
-  anchor: Anchor,
-  at: Point,
-  text: string,
-): Shape {
+function words(tone: 'plain' | 'strong' | 'tick', anchor: Anchor, at: Point, text: string): Shape {
   return { kind: 'words', tone, anchor, at, lines: [text] };
 }
 
 /** Flow of one of the unit that is shown, such as one litre a day: ticks are round in it. */
 function perShownUnit(system: System): number {
-  return system === 'metric' ? 1e-3 / 86_400 : 3.785411784e-3 / 86_400;
+  const read = readQuantity(system === 'metric' ? '1 L/day' : '1 gal/day', 'daily');
+  if (!read.ok) throw new Error('one of a unit must read');
+  return read.value.value;
 }
 
 /** Ticks are whole sums, so their pence are nought and left away. */
 function wholeMoney(cost: number, currency: string): string {
-  return moneyInWords(Math.round(cost), { system: 'metric', currency }).replace(/[.,]0+(?=\D*$)/, '');
+  return moneyInWords(Math.round(cost), { system: 'metric', currency }).replace(
+    /[.,]0+(?=\D*$)/,
+    '',
+  );
 }
 
 function capital(text: string): string {

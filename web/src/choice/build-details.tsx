@@ -83,7 +83,13 @@ const WHY_NOT_PUT = {
   fed: 'The sheet holds no feeder and standpipe yet, so this build cannot be put there.',
 } as const;
 
-function Putting({ proposal, isOld }: { readonly proposal: ProposalView; readonly isOld: boolean }) {
+function Putting({
+  proposal,
+  isOld,
+}: {
+  readonly proposal: ProposalView;
+  readonly isOld: boolean;
+}) {
   const { place } = useNotebook();
   const { putting, what } = proposal;
   const isThere = useStore(place, ({ lastChanged }) => lastChanged === putCalled(what));
@@ -124,7 +130,8 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
   return (
     <>
       <h4>What to buy and do</h4>
-      <div className="parts-scroll" tabIndex={0} role="region" aria-label="Parts and work">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls on a phone, and the keyboard must reach it */}
+      <section className="parts-scroll" tabIndex={0} aria-label="Parts and work">
         <table className="parts">
           <thead>
             <tr>
@@ -154,11 +161,14 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
                 .filter((row) => row.group === group)
                 .map((row) => (
                   <tr key={`${row.what} ${row.note} ${row.quantity}`}>
-                    <th scope="row">{row.what}</th>
+                    <th scope="row">
+                      {row.what}
+                      {row.size !== '' && <span className="note"> {row.size}</span>}
+                    </th>
                     <td>{row.quantity}</td>
                     {hasMoney && (
                       <>
-                        <td className="is-number">{row.price}</td>
+                        <td className="is-number">{row.each}</td>
                         <td className="is-number">{row.sum}</td>
                       </>
                     )}
@@ -179,7 +189,7 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
             </tfoot>
           )}
         </table>
-      </div>
+      </section>
     </>
   );
 }

@@ -4,8 +4,8 @@ import { judgeBySamples, partsLister } from '@fallwright/engine';
 import type { Assumption, OfferForms, RamForm, Site } from '@fallwright/records';
 import { offersOf, placeFromData, placeToFit, unsureOfBuild } from '@fallwright/records';
 import { readPriceDocument } from '../prices/price-document.ts';
-import { ramsIn } from '../range/range-document.ts';
 import { readableRange } from '../range/ram-of-place.ts';
+import { ramsIn } from '../range/range-document.ts';
 import { textOf } from '../state/entry.ts';
 import { withoutEmptyPipes } from '../state/lines.ts';
 import type { SiteDocument } from '../state/site-document.ts';
@@ -99,7 +99,11 @@ export function readChoice({ site: document, range, prices, wish }: ChoiceAsked)
           .map(({ name, id }) => textOf(name) || textOf(id)),
         ...(faulty.size === 0
           ? []
-          : [faulty.size === 1 ? 'one row of the price list' : `${faulty.size} rows of the price list`]),
+          : [
+              faulty.size === 1
+                ? 'one row of the price list'
+                : `${faulty.size} rows of the price list`,
+            ]),
       ],
       judge: judgeOf(read.site, made.value),
       listOf: partsLister(place, offers).listOf,
@@ -119,10 +123,7 @@ function inDryTime(place: PlaceToFit): PlaceToFit {
 /** What is told of a ram decides how sure it is. A vessel may have been changed; name and waste valve tell rams apart. */
 function judgeOf(
   site: Site,
-  {
-    offers,
-    forms,
-  }: { readonly offers: ChoiceRequest['offers']; readonly forms: OfferForms },
+  { offers, forms }: { readonly offers: ChoiceRequest['offers']; readonly forms: OfferForms },
 ): ReadChoice['judge'] {
   const told = new Map<string, RamForm>();
   for (const { key, tunings } of offers.rams) {

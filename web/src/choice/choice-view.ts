@@ -1,7 +1,7 @@
 /** What the page shows of a choice: plain data that a worker sends, in words of one system of units. */
 import type { ChoiceProgress } from '@fallwright/engine';
 import type { FrontRow, Proposal } from '@fallwright/papers';
-import type { SiteDocument } from '../state/site-document.ts';
+import type { Plain } from '../state/site-document.ts';
 
 /** A combination on the front or near it, for the picture. */
 export interface FrontPoint {
@@ -46,7 +46,7 @@ export interface ProposalView extends Omit<Proposal, 'list' | 'sizing'> {
 }
 
 /** Fields of a site document that a proposal replaces. */
-export type PutFields = Pick<SiteDocument, 'drive' | 'ram' | 'delivery' | 'tank'>;
+export type PutFields = Readonly<Partial<Record<'drive' | 'ram' | 'delivery' | 'tank', Plain>>>;
 
 export interface WhyNotPage {
   /** How many combinations fit what is sought. */

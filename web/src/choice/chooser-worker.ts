@@ -16,7 +16,13 @@ interface Made {
   readonly find: ReturnType<typeof whyNotFinder>;
 }
 
-let search: { readonly about: ReadChoice; readonly asked: ChoiceAsked; readonly steps: ReturnType<typeof choose> } | undefined;
+let search:
+  | {
+      readonly about: ReadChoice;
+      readonly asked: ChoiceAsked;
+      readonly steps: ReturnType<typeof choose>;
+    }
+  | undefined;
 /** Counted, so that the page tells one finished choice from the next. */
 let count = 0;
 let made: Made | undefined;
@@ -40,7 +46,8 @@ function take(step: IteratorResult<SearchBatch, Choice>): Stepped {
   return { step: { kind: 'over', proposal: count } };
 }
 
-type SearchBatch = ReturnType<typeof choose> extends Generator<infer Batch, unknown, unknown> ? Batch : never;
+type SearchBatch =
+  ReturnType<typeof choose> extends Generator<infer Batch, unknown, unknown> ? Batch : never;
 
 function madeNow(): Made {
   if (made === undefined) throw new Error('nothing has been chosen yet');
@@ -75,7 +82,10 @@ const work = {
     return proposalView(about, choice, key, system);
   },
 
-  whyNot(sought: string, view: { readonly from: number; readonly count: number; readonly system: System }): WhyNotPage {
+  whyNot(
+    sought: string,
+    view: { readonly from: number; readonly count: number; readonly system: System },
+  ): WhyNotPage {
     return madeNow().find(sought, view);
   },
 };

@@ -1,7 +1,7 @@
 /** A finished choice put into words, a part at a time. */
 import type { Choice, ChoicePick, Contender, Field } from '@fallwright/engine';
 import { installationOfParts, missesOf, whatWouldChange } from '@fallwright/engine';
-import type { Reader } from '@fallwright/papers';
+import type { FrontRow, Reader } from '@fallwright/papers';
 import {
   assumptionsInWords,
   changesNeeded,
@@ -15,6 +15,7 @@ import {
 } from '@fallwright/papers';
 import { siteOfBuild } from '@fallwright/records';
 import type { System } from '@fallwright/units';
+import { formatQuantity } from '@fallwright/units';
 import { plainOf } from '../answer/document-of.ts';
 import type { Plain } from '../state/site-document.ts';
 import { isList, isRecord } from '../state/site-document.ts';
@@ -51,7 +52,7 @@ export function choiceView(
   const reader = readerFor(about, system);
   const { field, isPriced } = fieldShown(choice);
   const { request, currency } = about;
-  const rows = frontRows(field, reader);
+  const rows = asQuoted(frontRows(field, reader), field, system);
   const picked = new Map(rows.map(({ key, pickedAs }) => [key, pickedAs]));
   const shown = isPriced ? nearFront(field) : differing(field);
   const shortfall = shortfallInWords(field, reader);
@@ -82,6 +83,23 @@ export function choiceView(
     assumptions: assumptionsInWords(about.assumptions, system),
     leftOut: about.leftOut,
   };
+}
+
+/** A pick gives what it gives on the fine grid. */
+function asQuoted(
+  rows: readonly FrontRow[],
+  { picks }: Field,
+  system: System,
+): readonly FrontRow[] {
+  const quoted = new Map(
+    [picks.cheapest, picks.mostWater, picks.mostForgiving].flatMap((pick) => {
+      const flow = pick?.answer?.operatingPoint?.deliveryFlow;
+      if (pick === undefined || flow === undefined) return [];
+      const { key, parts } = pick.contender.candidate;
+      return [[key, formatQuantity(parts.count * flow, 'daily', system)] as const];
+    }),
+  );
+  return rows.map((row) => ({ ...row, water: quoted.get(row.key) ?? row.water }));
 }
 
 /** Each build once. Without prices there is no cheapest. */
@@ -126,7 +144,11 @@ function lacksOf({ contenders }: Field, reader: Reader): readonly string[] {
   ];
 }
 
-function whatWouldHelp(about: ReadChoice, choice: Choice, reader: Reader): ChoiceView['nothing'] {
+function whatWouldHelp(
+  about: ReadChoice,
+  choice: Choice,
+  reader: Reader,
+): NonNullable<ChoiceView['nothing']> {
   const [nearest] = missesOf(choice);
   const parts = nearest && choice.candidate(nearest.key)?.parts;
   return {
@@ -167,7 +189,11 @@ export function proposalView(
   const pick: ChoicePick = quoted ?? { contender };
   const called = frontRows(field, reader).find((row) => row.key === key)?.pickedAs ?? '';
   const names = called === '' ? [] : called.split('; ');
-  const { list: _list, sizing: _sizing, ...shown } = proposalOf(
+  const {
+    list: _list,
+    sizing: _sizing,
+    ...shown
+  } = proposalOf(
     about.request,
     pick,
     isPriced ? names : names.filter((name) => !name.startsWith('cheapest')),
@@ -235,9 +261,16 @@ export function whyNotFinder(about: ReadChoice, choice: Choice) {
   };
   return (
     sought: string,
-    { from, count, system }: { readonly from: number; readonly count: number; readonly system: System },
+    {
+      from,
+      count,
+      system,
+    }: { readonly from: number; readonly count: number; readonly system: System },
   ): WhyNotPage => {
-    const words = sought.toLowerCase().split(/\s+/).filter((word) => word !== '');
+    const words = sought
+      .toLowerCase()
+      .split(/\s+/)
+      .filter((word) => word !== '');
     const found =
       words.length === 0
         ? ordered

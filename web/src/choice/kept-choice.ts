@@ -1,9 +1,9 @@
 /** The choice that was made last, kept while another leaf is shown. The workers that know it are kept with it. */
 import type { Store } from '../state/store.ts';
 import { createStore } from '../state/store.ts';
+import type { ChoiceAsked } from './choice-request.ts';
 import type { ChoiceRoom } from './choice-room.ts';
 import type { Search, SearchState } from './search.ts';
-import type { ChoiceAsked } from './choice-request.ts';
 import type { WishForm } from './wish-form.ts';
 
 export interface KeptChoice {

@@ -83,7 +83,9 @@ function Provisos({ view }: { readonly view: ChoiceView }) {
     ...(shortfall === undefined ? [] : [shortfall]),
     ...(hasRange ? [] : ['The rams are typical ones; what is built may differ.']),
     ...(hasPrices ? [] : ['Without prices builds are compared by water alone.']),
-    ...(leftOut.length === 0 ? [] : [`Left out because it cannot be read yet: ${leftOut.join(', ')}.`]),
+    ...(leftOut.length === 0
+      ? []
+      : [`Left out because it cannot be read yet: ${leftOut.join(', ')}.`]),
   ];
   return (
     <>

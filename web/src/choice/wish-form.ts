@@ -81,7 +81,10 @@ function readLengths(text: string): Read<readonly number[]> {
   }
   const different = [...new Set(lengths)].sort((a, b) => a - b);
   return different.length > MOST_LENGTHS
-    ? { ok: false, fault: `These are ${different.length} lengths; at most ${MOST_LENGTHS} can be tried.` }
+    ? {
+        ok: false,
+        fault: `These are ${different.length} lengths; at most ${MOST_LENGTHS} can be tried.`,
+      }
     : { ok: true, value: different };
 }
 

@@ -112,7 +112,9 @@ export function WishPanel({
           ]}
           onChoose={(chance) =>
             change(
-              chance === 'none' ? { judges: false } : { judges: true, wantedChance: Number(chance) },
+              chance === 'none'
+                ? { judges: false }
+                : { judges: true, wantedChance: Number(chance) },
             )
           }
         />
@@ -199,7 +201,11 @@ function Box({
         onChange={(event) => onChange(event.target.value)}
       />
       <div className="reading" id={`${id}-reading`}>
-        {told === undefined ? <span>{fault === undefined ? reading : ''}</span> : <p className="fault">{told}</p>}
+        {told === undefined ? (
+          <span>{fault === undefined ? reading : ''}</span>
+        ) : (
+          <p className="fault">{told}</p>
+        )}
       </div>
     </div>
   );

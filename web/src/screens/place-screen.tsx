@@ -58,12 +58,18 @@ const AlternativesScreen = lazy(() =>
   })),
 );
 
+const ChoiceScreen = lazy(() =>
+  import('../choice/choice-screen.tsx').then((leaf) => ({ default: leaf.ChoiceScreen })),
+);
+
 function Leaf({ id, view }: { readonly id: string; readonly view: string }) {
   switch (view) {
     case 'history':
       return <History id={id} />;
     case 'pipes':
       return <AlternativesScreen key={id} />;
+    case 'choice':
+      return <ChoiceScreen key={id} />;
     case 'beat':
       return <BeatScreen key={id} />;
     default:
