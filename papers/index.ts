@@ -52,6 +52,27 @@ export { moneyInWords, type Reader, sizeInWords } from './choice/reader.ts';
 export { type SizeRow, sizingRows } from './choice/sizing-rows.ts';
 export { reasonInWords, type WhyNotRow, whyNotRow } from './choice/why-not.ts';
 export { demandInWords } from './demand-words.ts';
+export {
+  type FrontPlot,
+  frontPlot,
+  type PlacedBuild,
+  type PlottedBuild,
+  waterBars,
+} from './drawing/front-plot.ts';
+export { type RamSection, ramSection } from './drawing/ram-section.ts';
+export { ramExtent, ramThumb } from './drawing/ram-thumb.ts';
+export type {
+  Area,
+  Drawing,
+  Key,
+  Line,
+  Matter,
+  Point,
+  Shape,
+  Stroke,
+  Tone,
+  Words,
+} from './drawing/shapes.ts';
 export { howSureInWords, howSureRecord, type ImproveFirst, improveFirst } from './how-sure.ts';
 export {
   gaugingInWords,

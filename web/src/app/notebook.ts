@@ -4,6 +4,7 @@ import type { Comparison } from '../alternatives/kept-comparison.ts';
 import type { HowSureState } from '../answer/how-sure.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import type { SiteFiles } from '../answer/site-files.ts';
+import type { KeptChoice } from '../choice/kept-choice.ts';
 import type { Install } from '../offline/install.ts';
 import type { Offline } from '../offline/offline.ts';
 import type { SharedKind } from '../state/record-kind.ts';
@@ -28,6 +29,8 @@ export interface Notebook extends Desk {
   readonly comparison: Store<Comparison>;
   /** Stopwatches that run, at whatever place. */
   readonly watches: Watches;
+  /** What was chosen for the place that lies open. */
+  readonly choice: Store<KeptChoice | undefined>;
   readonly files: SiteFiles;
   readonly offline: Offline;
   readonly install: Install;

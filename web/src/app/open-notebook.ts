@@ -5,6 +5,7 @@ import { openEngineRooms } from '../answer/engine-rooms.ts';
 import { createHowSure } from '../answer/how-sure.ts';
 import type { SiteAnswerState } from '../answer/site-answer.ts';
 import { siteFiles } from '../answer/site-files.ts';
+import { createKeptChoice } from '../choice/kept-choice.ts';
 import { createInstall } from '../offline/install.ts';
 import { askToLast } from '../offline/lasting-storage.ts';
 import { createOffline } from '../offline/offline.ts';
@@ -103,6 +104,7 @@ export async function openNotebook(): Promise<Notebook> {
     settings,
     workshop,
     comparison,
+    choice: createKeptChoice(),
     glances,
     watches,
     files,

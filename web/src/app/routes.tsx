@@ -8,6 +8,14 @@ import { useNotebook } from './notebook.ts';
 export const placeLeaves = () => import('../screens/place-screen.tsx');
 const PlaceScreen = lazy(() => placeLeaves().then((leaf) => ({ default: leaf.PlaceScreen })));
 
+const RangeScreen = lazy(() =>
+  import('../range/range-screen.tsx').then((leaf) => ({ default: leaf.RangeScreen })),
+);
+
+const PricesScreen = lazy(() =>
+  import('../prices/prices-screen.tsx').then((leaf) => ({ default: leaf.PricesScreen })),
+);
+
 export function Routes() {
   useEffect(() => {
     // Without a network it comes from what the browser keeps, or else when a place is opened, where a fault is told.
@@ -25,6 +33,18 @@ export function Routes() {
           </OpenPlace>
         )}
       </Route>
+      <Route path="/range/:id?">
+        {({ id }) => (
+          <Suspense fallback={<h1 className="for-ears">Opening the range</h1>}>
+            <RangeScreen id={id ?? ''} />
+          </Suspense>
+        )}
+      </Route>
+      <Route path="/prices">
+        <Suspense fallback={<h1 className="for-ears">Opening the price list</h1>}>
+          <PricesScreen />
+        </Suspense>
+      </Route>
       <Route>
         <Redirect to="/" replace />
       </Route>
@@ -34,10 +54,11 @@ export function Routes() {
 
 /** The place is opened here and not on its leaf, so that its answer is worked out while the leaf is still on its way. */
 function OpenPlace({ id, children }: { readonly id: string; readonly children: React.ReactNode }) {
-  const { keeper } = useNotebook();
+  const { keeper, workshop } = useNotebook();
   useEffect(() => {
     void keeper.open(id);
-    return () => void keeper.close();
-  }, [keeper, id]);
+    // The list shows what was written here.
+    return () => void keeper.close().then(workshop.refresh);
+  }, [keeper, workshop, id]);
   return <Suspense fallback={<h1 className="for-ears">Opening the place</h1>}>{children}</Suspense>;
 }

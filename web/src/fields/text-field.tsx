@@ -15,6 +15,7 @@ export function TextField({
   placeholder,
   whenEmpty,
   isListed = false,
+  isOptional = true,
   read = (document) => valueAt(document, path),
   write = (document, value) => withValue(document, path, value),
 }: {
@@ -25,6 +26,7 @@ export function TextField({
   readonly whenEmpty?: React.ReactNode;
   /** Several entries, separated by commas. */
   readonly isListed?: boolean;
+  readonly isOptional?: boolean;
   readonly read?: (document: SiteDocument) => Plain | undefined;
   /** How the entry is put into the document, where that is more than its path. */
   readonly write?: (document: SiteDocument, value: Plain | undefined) => SiteDocument;
@@ -40,7 +42,7 @@ export function TextField({
       path={path}
       label={label}
       isInside={isInside}
-      isOptional
+      isOptional={isOptional}
       reading={written === '' ? whenEmpty : undefined}
     >
       {(attributes) => (

@@ -1,18 +1,18 @@
 /** One place: its name, the ways to look at it, and one of them. */
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Hatches } from '../drawing/hatches.tsx';
-import { redo, undo } from '../state/place.ts';
 import { NotebookHead } from './notebook-head.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
 import { DemoSlip, PlaceTitle } from './place-title.tsx';
 import { Sheet } from './sheet.tsx';
+import { useUndoKeys } from './use-undo-keys.ts';
 
 export function PlaceScreen({ id, view }: { readonly id: string; readonly view: string }) {
-  const { standing } = useNotebook();
-  useUndoKeys();
+  const { place, standing } = useNotebook();
+  useUndoKeys(place);
   const now = useStore(standing, (state) => state);
   return (
     <>
@@ -66,12 +66,18 @@ function Conflicts() {
   ) : null;
 }
 
+const ChoiceScreen = lazy(() =>
+  import('../choice/choice-screen.tsx').then((leaf) => ({ default: leaf.ChoiceScreen })),
+);
+
 function Leaf({ id, view }: { readonly id: string; readonly view: string }) {
   switch (view) {
     case 'history':
       return <History id={id} />;
     case 'pipes':
       return <AlternativesScreen key={id} />;
+    case 'choice':
+      return <ChoiceScreen key={id} />;
     case 'beat':
       return <BeatScreen key={id} />;
     default:
@@ -117,23 +123,3 @@ const WORDS = {
     next: 'The browser did not hand it out. Nothing was changed; load the page again.',
   },
 } as const;
-
-/** Inside a box the keys take back letters, as everywhere; elsewhere they take back steps of the place. */
-function useUndoKeys(): void {
-  const { place } = useNotebook();
-  useEffect(() => {
-    const press = (event: KeyboardEvent): void => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-      if (event.target instanceof Element && event.target.matches('input, textarea, select'))
-        return;
-      const key = event.key.toLowerCase();
-      const step =
-        key === 'y' || (key === 'z' && event.shiftKey) ? redo : key === 'z' ? undo : undefined;
-      if (step === undefined) return;
-      event.preventDefault();
-      place.update(step);
-    };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
-  }, [place]);
-}

@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 export const PLACE_VIEWS = [
   { view: '', label: 'Sheet' },
   { view: 'pipes', label: 'Pipes' },
+  { view: 'choice', label: 'Choice' },
   { view: 'beat', label: 'Beat' },
   { view: 'history', label: 'History' },
 ] as const;

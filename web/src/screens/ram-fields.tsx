@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { AssumedValue, useAssumedWords } from '../fields/assumed-value.tsx';
@@ -5,7 +6,7 @@ import { Firm } from '../fields/origin-choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
 import { textOf } from '../state/entry.ts';
-import { otherRamParts, ramPart, withRamPart } from '../state/ram-entry.ts';
+import { otherRamParts, ramPart, withRamPart, withTypicalRam } from '../state/ram-entry.ts';
 import { RamParts } from './ram-parts.tsx';
 
 /** Nominal sizes with the inch sizes people call them by. Source: ISO 6708 and ASME B36.10M pair them so (memory). */
@@ -21,8 +22,18 @@ const SIZE_OPTIONS = [
   { value: 'DN100', label: 'DN100, 4 in' },
 ];
 
+/** It reads ranges, which a workshop without one need not fetch. */
+const RangeRam = lazy(() =>
+  import('../range/range-ram.tsx').then((part) => ({ default: part.RangeRam })),
+);
+
 export function RamFields() {
-  const { place, answer } = useNotebook();
+  const { place, answer, workshop } = useNotebook();
+  const hasRange = useStore(
+    workshop.state,
+    (state) => state.phase === 'open' && state.shared.range !== undefined,
+  );
+  const isOfRange = useStore(place, ({ document }) => ramPart(document, ['range']) !== undefined);
   const assumed = useAssumedWords('ram');
   const others = useStore(place, (state) => otherRamParts(state.document).join(', '));
   const isOwn = useStore(
@@ -36,6 +47,11 @@ export function RamFields() {
   const ram = useStore(answer, (state) => state.shown?.value.installation.ram);
   return (
     <>
+      {(hasRange || isOfRange) && (
+        <Suspense>
+          <RangeRam />
+        </Suspense>
+      )}
       <SelectField
         path={['ram']}
         label="Typical ram"
@@ -44,7 +60,7 @@ export function RamFields() {
         isOptional={false}
         options={SIZE_OPTIONS}
         read={(document) => ramPart(document, ['typical'])}
-        write={(document, size) => withRamPart(document, ['typical'], size)}
+        write={withTypicalRam}
         reading={
           assumed === undefined ? (
             <span>

@@ -22,8 +22,12 @@ const FOLDED = ['name', 'bore', 'wasteValve', 'deliveryValve', 'airVessel', 'sni
 export function RamParts() {
   const { place, answer } = useNotebook();
   const kind = useStore(place, ({ document }) => textOf(ramPart(document, ['wasteValve', 'kind'])));
-  const isUsed = useStore(place, ({ document }) =>
-    FOLDED.some((part) => ramPart(document, [part]) !== undefined),
+  // What a ram of the range is made of stands there.
+  const isUsed = useStore(
+    place,
+    ({ document }) =>
+      ramPart(document, ['range']) === undefined &&
+      FOLDED.some((part) => ramPart(document, [part]) !== undefined),
   );
   const ram = useStore(answer, (state) => state.shown?.value.installation.ram);
   const isHeldByForce = kind === 'sprung' || kind === 'swing';

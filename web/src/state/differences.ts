@@ -123,12 +123,18 @@ const FIRST_WORDS: Readonly<Record<string, string>> = {
   drive: 'Drive line',
   delivery: 'Delivery line',
   demand: 'Water needed',
+  rams: 'Range',
 };
+
+/** What the entries of a list are, where they are no pipes. */
+const ENTRY_WORDS: Readonly<Record<string, string>> = { rams: 'ram', rows: 'row', prices: 'row' };
 
 /** A path in the words of the sheet: `drive[0].length` is the length of pipe 1 of the drive line. */
 export function labelOf(path: Path): string {
   const words = path.map((step, depth) => {
-    if (typeof step === 'number') return depth === 1 ? `pipe ${step + 1}` : `${step + 1}`;
+    if (typeof step === 'number') {
+      return depth === 1 ? `${ENTRY_WORDS[String(path[0])] ?? 'pipe'} ${step + 1}` : `${step + 1}`;
+    }
     const spaced = step.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
     return depth === 0 ? (FIRST_WORDS[step] ?? capital(spaced)) : spaced;
   });

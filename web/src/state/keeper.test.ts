@@ -317,6 +317,25 @@ test('the demo is loaded once, marked, and removed without touching other places
   expect(await namesIn(workshop)).toEqual(['My own']);
 });
 
+test('the demo brings a range where there is none, and takes no range of one’s own away', async () => {
+  const range = { fallwright: 'range@1', rams: [{ id: 'demo-20' }] };
+  const { shelf, ...shop } = browser();
+  const workshop = workshopIn({ shelf, ...shop });
+  const sharedRange = () => {
+    const state = workshop.state.get();
+    return state.phase === 'open' ? state.shared.range : undefined;
+  };
+  await workshop.loadDemo([{ name: 'A' }, range]);
+  expect(sharedRange()).toMatchObject({ isDemo: true, document: range });
+  await workshop.takeOut(['range']);
+  expect(sharedRange()).toBeUndefined();
+  await workshop.beginShared('range');
+  expect(sharedRange()).toMatchObject({ isDemo: false, document: { fallwright: 'range@1' } });
+  await workshop.loadDemo([range]);
+  expect(sharedRange()).toMatchObject({ isDemo: false });
+  expect((await workshop.historyOf('range')).map(({ document }) => document)).toContainEqual(range);
+});
+
 test('the one place of earlier versions is moved once, and an example as it came is left', async () => {
   const { shelf } = browser();
   const first = { document: larkrise, unread: {}, order: 'answerFirst' as const };

@@ -4,6 +4,8 @@ import { isRecord, valueAt, withValue } from './site-document.ts';
 
 /** Parts that the page asks for, as paths in the map; a file may hold more, which are kept as they are. */
 const ASKED = [
+  'range',
+  'tuning',
   'typical',
   'name',
   'bore',
@@ -61,6 +63,13 @@ export function withRamPart(
     ['ram'],
     names.length === 1 && typical !== undefined ? typical : parts,
   );
+}
+
+/** The document with a typical ram; one of a range goes with all that was copied from there. */
+export function withTypicalRam(document: SiteDocument, size: Plain | undefined): SiteDocument {
+  return ramPart(document, ['range']) === undefined
+    ? withRamPart(document, ['typical'], size)
+    : withValue(document, ['ram'], size);
 }
 
 /** Names of the parts that the file gives besides those asked on the page. */

@@ -47,13 +47,14 @@ export interface Workshop {
   readonly refresh: () => Promise<void>;
   /** Gives the id of the new place. */
   readonly begin: (document?: SiteDocument) => Promise<string>;
-  /** Makes sure that the workshop has a range, or a price list, and gives its id. */
+  /** Makes sure that the workshop has a range, or a price list, and gives its id. One that was taken out is begun anew. */
   readonly beginShared: (kind: SharedKind) => Promise<string>;
   readonly rename: (id: string, name: string) => Promise<void>;
   readonly duplicate: (id: string) => Promise<string>;
   readonly takeOut: (ids: readonly string[]) => Promise<void>;
   readonly bringBack: (ids: readonly string[]) => Promise<void>;
   readonly removeForGood: (ids: readonly string[]) => Promise<void>;
+  /** Adds what is not here yet; a range or a price list of one's own is left alone. */
   readonly loadDemo: (documents: readonly SiteDocument[]) => Promise<void>;
   readonly bring: (sites: readonly BroughtSite[]) => Promise<Brought>;
   /** All places in the list, all that were deleted, the range and the price list, with their history, for one file. */
@@ -80,7 +81,9 @@ export function createWorkshop(
       const all = await shelf.list();
       const sites = all.filter(isSite);
       const shared = Object.fromEntries(
-        all.filter((record) => !isSite(record)).map((record) => [record.id, record]),
+        all
+          .filter((record) => !isSite(record) && record.deletedAt === undefined)
+          .map((record) => [record.id, record]),
       );
       state.update(() => ({ phase: 'open', sites, shared }));
     } catch (error) {
@@ -122,6 +125,23 @@ export function createWorkshop(
     throw new Error('this place is not kept here any more');
   };
 
+  /** The range or the price list, where there is none; on top of the one that was taken out, which stays in its history. */
+  const addShared = async (
+    document: SiteDocument,
+    given: Pick<SiteRecord, 'isDemo' | 'changed'>,
+  ): Promise<boolean> => {
+    const id = kindOf(document);
+    if (await add(newSite(document, { id, ...given }))) return true;
+    const here = await shelf.read(id);
+    if (here?.site.deletedAt === undefined) return false;
+    await change(id, (kept) => {
+      const { deletedAt: _then, ...site } = kept.site;
+      const put = putOnTop({ ...kept, site }, { document, unread: {} }, given.changed);
+      return { ...put, site: { ...put.site, isDemo: given.isDemo } };
+    });
+    return true;
+  };
+
   const forEach = async (
     ids: readonly string[],
     act: (id: string) => Promise<void>,
@@ -145,7 +165,9 @@ export function createWorkshop(
       return site.id;
     },
     beginShared: async (kind) => {
-      if (await add(newSite(emptyDocument(kind), { id: kind }))) await refresh();
+      if (await addShared(emptyDocument(kind), { isDemo: false, changed: 'begun' })) {
+        await refresh();
+      }
       return kind;
     },
     rename: (id, name) =>
@@ -191,8 +213,12 @@ export function createWorkshop(
       );
       // The list begins with the newest, so the first of them is a moment newer than the next.
       const loadedAt = now();
+      for (const shared of documents.filter((demo) => kindOf(demo) !== 'site')) {
+        await addShared(shared, { isDemo: true, changed: 'loaded' });
+      }
       const missing = documents.filter(
-        (demo) => !here.some((site) => nameOf(site) === textOf(demo.name)),
+        (demo) =>
+          kindOf(demo) === 'site' && !here.some((site) => nameOf(site) === textOf(demo.name)),
       );
       for (const [index, document] of missing.entries()) {
         await add(
@@ -214,7 +240,7 @@ export function createWorkshop(
         ) {
           brought.same += 1;
         } else if (!isSite(site)) {
-          await change(site.id, (kept) => putOnTop(kept, site));
+          await change(site.id, (kept) => putOnTop(kept, site, 'brought in from a file'));
           brought.replaced.push(...SHARED_KINDS.filter((kind) => kind === site.id));
         } else {
           await add({ ...site, id: newId() }, revisions);
@@ -244,9 +270,12 @@ function isSite({ document }: SiteRecord): boolean {
   return kindOf(document) === 'site';
 }
 
-/** What a file says, as one more step on what is here. */
-function putOnTop(kept: KeptSite, { document, unread }: SiteRecord): KeptSite {
-  const called = 'brought in from a file';
+/** What comes from elsewhere, as one more step on what is here. */
+function putOnTop(
+  kept: KeptSite,
+  { document, unread }: Pick<SiteRecord, 'document' | 'unread'>,
+  called: string,
+): KeptSite {
   const { past, future } = putWhole(asPlace(kept), { document, unread }, called);
   return { site: { ...kept.site, document, unread, changed: called }, steps: { past, future } };
 }

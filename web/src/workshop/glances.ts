@@ -15,7 +15,7 @@ export type KnownGlances = ReadonlyMap<string, Glance>;
 export interface Glances {
   readonly known: Store<KnownGlances>;
   /** Works through these places; gives what stops it. A later call takes the place of an earlier one. */
-  readonly workThrough: (sites: readonly SiteRecord[]) => () => void;
+  readonly workThrough: (sites: readonly Pick<SiteRecord, 'document'>[]) => () => void;
 }
 
 /** What an answer depends on: two places with the same text have the same answer. */
@@ -27,7 +27,7 @@ export function askedText(document: SiteDocument): string {
 export function createGlances(ask: (siteText: string) => Promise<Glance>): Glances {
   const known = createStore<KnownGlances>(new Map());
   let current = 0;
-  const workThrough = (sites: readonly SiteRecord[]): (() => void) => {
+  const workThrough = (sites: readonly Pick<SiteRecord, 'document'>[]): (() => void) => {
     current += 1;
     const mine = current;
     void (async () => {

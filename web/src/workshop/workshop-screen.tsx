@@ -5,7 +5,9 @@ import { useStore } from '../app/use-store.ts';
 import { InstallButton } from '../offline/install-button.tsx';
 import { EmptyPlaceButton } from '../screens/empty-place-button.tsx';
 import { NotebookHead } from '../screens/notebook-head.tsx';
+import { WorkshopTabs } from '../shared/workshop-tabs.tsx';
 import type { SiteRecord } from '../state/site-record.ts';
+import type { WorkshopState } from '../state/workshop.ts';
 import { listed, nameOf } from '../state/workshop.ts';
 import { DEMO_PLACES } from './demo.ts';
 import { PlaceRow } from './place-row.tsx';
@@ -21,6 +23,7 @@ export function WorkshopScreen() {
     <>
       <NotebookHead />
       <main className="page">
+        <WorkshopTabs leaf="places" />
         <div className="place-title">
           <h1 className="grow">Places</h1>
           <div className="row buttons">
@@ -59,13 +62,23 @@ function Places({
   const all = useMemo(() => listed(sites, ''), [sites]);
   const found = useMemo(() => listed(sites, sought), [sites, sought]);
   const demo = all.filter(({ isDemo }) => isDemo).map(({ id }) => id);
+  const { state } = workshop;
+  const sharedDemo = useStore(state, demoShared)
+    .split(' ')
+    .filter((id) => id !== '');
+  const whole = [...demo, ...sharedDemo];
   useEffect(() => glances.workThrough(found), [glances, found]);
   const box = boxFor(all.map(({ document }) => outlineOf(document)));
+  const loadAll = async (): Promise<void> => {
+    // Its range and price list are fetched when they are asked for.
+    const { DEMO_PRICES, DEMO_RANGE } = await import('./demo-shared.ts');
+    await workshop.loadDemo([...DEMO_PLACES, DEMO_RANGE, DEMO_PRICES]);
+  };
   const loadDemo = (
     <button
       type="button"
       className="button"
-      onClick={() => acts.act(workshop.loadDemo(DEMO_PLACES), 'The demo workshop is loaded.')}
+      onClick={() => acts.act(loadAll(), 'The demo workshop is loaded.')}
     >
       Load the demo workshop
     </button>
@@ -117,12 +130,15 @@ function Places({
         ) : (
           <div className="slip slip-row demo-row">
             <span className="tag">Demo</span>
-            <p>{demo.length} invented places are in the list.</p>
+            <p>
+              {demo.length} invented places are in the list
+              {sharedDemo.length > 0 && ', with an invented range and price list'}.
+            </p>
             <button
               type="button"
               className="button"
               onClick={() =>
-                acts.act(workshop.takeOut(demo), 'The demo workshop was removed.', demo)
+                acts.act(workshop.takeOut(whole), 'The demo workshop was removed.', whole)
               }
             >
               Remove the demo workshop
@@ -132,6 +148,14 @@ function Places({
       <Deleted sites={sites} acts={acts} />
     </>
   );
+}
+
+/** Ids of the demo's range and price list, in one word, so that who watches them sees whether they changed. */
+function demoShared(state: WorkshopState): string {
+  if (state.phase !== 'open') return '';
+  return Object.values(state.shared)
+    .flatMap((record) => (record?.isDemo === true ? [record.id] : []))
+    .join(' ');
 }
 
 function Deleted({
