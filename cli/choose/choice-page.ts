@@ -135,7 +135,9 @@ function pickSection(
     : 'Its chance was not worked out: the search was stopped before.';
   const limits = margins.map(({ what, margin }) => `${what}, ${margin}`).join('; ');
   return [
-    bold(`${startOfSentence(names.join(', '))}: ${cost}${daily(waterOf(pick), system)}`),
+    ...wrapped(`${startOfSentence(names.join(', '))}: ${cost}${daily(waterOf(pick), system)}`).map(
+      bold,
+    ),
     ...item(`${combinationInWords(candidate.parts, reader)}.`),
     ...item(
       `${beats} beats a minute; ${supply} from the source; efficiency ${share(run.daubuissonEfficiency)} by D’Aubuisson.`,
