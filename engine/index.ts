@@ -1,5 +1,39 @@
 /** The engine's public names. Everything is SI; see docs/MODEL.md for what is assumed. */
 
+export {
+  beatsInLog,
+  type LogSummary,
+  logSummary,
+  MOST_READINGS,
+  type PressureLog,
+} from './bench/beats/beats-in-log.ts';
+export {
+  type BeatCorrection,
+  type CorrectedBeats,
+  correctedBeats,
+} from './bench/beats/corrected-beats.ts';
+export {
+  type BeatsHeard,
+  beatsHeard,
+  beatsInSound,
+  SOUND_TIME_SPREAD,
+} from './bench/beats/hear-beats.ts';
+export {
+  type Beat,
+  FEWEST_BEATS,
+  type Gap,
+  type GapKind,
+  type Rhythm,
+  rhythmOf,
+} from './bench/beats/rhythm.ts';
+export {
+  LEAST_SAMPLE_RATE,
+  LONGEST_HEARD,
+  MOST_SAMPLE_RATE,
+  SoundEar,
+  type SoundFrames,
+} from './bench/beats/sound-ear.ts';
+export { TAP_SPREAD, tappedBeats } from './bench/beats/tapped-beats.ts';
 export { type Alternative, alternatives, type DriveChoice } from './compare/alternatives.ts';
 export { type AdviceRow, type AdviceRule, adviceFor, RULES } from './compare/choice/advice.ts';
 export {
@@ -127,6 +161,7 @@ export type {
 export { closingFlow, flowArea, openingForces, seatArea } from './machine/waste-valve.ts';
 export { findRoot, type Root } from './numerics/find-root.ts';
 export { interpolate, type TablePoint } from './numerics/interpolate.ts';
+export { type Reading, type Repeated, repeated } from './numerics/repeated.ts';
 export { type Thinned, thinPolyline } from './numerics/thin-polyline.ts';
 export { minimumBendRadius } from './pipes/bend-radius.ts';
 export { boreChangeDrop, suddenContractionLoss, suddenExpansionLoss } from './pipes/bore-change.ts';
@@ -251,7 +286,6 @@ export {
 } from './site/gauging/float-flow.ts';
 export type { Condition, ConditionKind, Gauged } from './site/gauging/gauged.ts';
 export { type RectangularWeir, rectangularWeirFlow } from './site/gauging/rectangular-weir-flow.ts';
-export { type Reading, type Repeated, repeated } from './site/gauging/repeated.ts';
 export { type Supply, supplyFrom } from './site/gauging/supply.ts';
 export { type VNotch, vNotchFlow } from './site/gauging/v-notch-flow.ts';
 export {
