@@ -23,8 +23,6 @@ const MOST_ALIASES = 50;
 /** After a break in the form of a text most further breaks are echoes of the first. */
 const MOST_BREAKS = 5;
 
-const TOO_DEEP =
-  'This file is nested or repeated beyond what any site needs. Write it out plainly.';
 /** How the parser reports, among its errors, that the nesting was deeper than the stack. */
 const STACK_IS_FULL = /call stack|too much recursion/i;
 
@@ -45,10 +43,21 @@ export type YamlRead =
   | { readonly ok: true; readonly text: YamlText; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** What kind of file a text is meant to be. */
+export interface TextKind {
+  /** The record in it: `site`. */
+  readonly called: string;
+  /** Its format: `site@1`. */
+  readonly format: string;
+  /** Letters of the longest such text. */
+  readonly longest: number;
+}
+
 /** Problems may come with data: a key that is written twice leaves the rest of the file readable. */
-export function readYaml(source: string): YamlRead {
-  const notText = notATextFile(source);
+export function readYaml(source: string, kind: TextKind): YamlRead {
+  const notText = notATextFile(source, kind);
   if (notText) return refusal(notText);
+  const tooDeep = `This file is nested or repeated beyond what any ${kind.called} needs. Write it out plainly.`;
   const lines = new LineCounter();
   let document: Document.Parsed;
   let data: unknown;
@@ -64,7 +73,7 @@ export function readYaml(source: string): YamlRead {
   } catch (cause) {
     // The parser throws on aliases that multiply and on nesting deeper than the stack: both are the text's doing.
     if (cause instanceof ReferenceError || cause instanceof RangeError) {
-      return refusal(TOO_DEEP);
+      return refusal(tooDeep);
     }
     throw cause;
   }
@@ -72,13 +81,13 @@ export function readYaml(source: string): YamlRead {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(line, 1), column: Math.max(col, 1) };
   };
-  if (document.errors.some(({ message }) => STACK_IS_FULL.test(message))) return refusal(TOO_DEEP);
+  if (document.errors.some(({ message }) => STACK_IS_FULL.test(message))) return refusal(tooDeep);
   const problems = document.errors.map(
     (error): Problem => ({
       kind: isDuplicate(error) ? 'duplicateField' : 'unreadable',
       field: isDuplicate(error) ? keyAt(document, error.pos[0]) : '',
       ...at(error.pos[0]),
-      message: plainWords(error.code, error.message),
+      message: plainWords(error.code, error.message, kind),
     }),
   );
   if (!document.errors.every(isDuplicate)) return { ok: false, problems: onePerLine(problems) };
@@ -105,16 +114,17 @@ function refusal(message: string): YamlRead {
   return { ok: false, problems: [{ kind: 'unreadable', field: '', line: 1, column: 1, message }] };
 }
 
-function notATextFile(source: string): string | undefined {
-  if (source.length > LONGEST_TEXT) {
-    return `This file is longer than ${LONGEST_TEXT / 1024} kB; a site file is a short text. Is it the right file?`;
+function notATextFile(source: string, kind: TextKind): string | undefined {
+  const { called, format, longest } = kind;
+  if (source.length > longest) {
+    return `This file is longer than ${longest / 1024} kB; a ${called} file is a short text. Is it the right file?`;
   }
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are how a binary file shows
   if (/[\u0000-\u0008\u000e-\u001f\ufffd]/.test(source)) {
-    return 'This is not a text file. A site file is a plain text (UTF-8) that begins with: fallwright: site@1';
+    return `This is not a text file. A ${called} file is a plain text (UTF-8) that begins with: fallwright: ${format}`;
   }
   if (source.trim() === '') {
-    return 'This file is empty. A site file begins with: fallwright: site@1';
+    return `This file is empty. A ${called} file begins with: fallwright: ${format}`;
   }
   return undefined;
 }
@@ -123,14 +133,14 @@ function isDuplicate(error: { readonly code: string }): boolean {
   return error.code === 'DUPLICATE_KEY';
 }
 
-function plainWords(code: string, message: string): string {
+function plainWords(code: string, message: string, { called }: TextKind): string {
   switch (code) {
     case 'DUPLICATE_KEY':
       return 'This field is written twice. Keep one of the two.';
     case 'TAB_AS_INDENT':
       return 'A tab stands at the start of this line. Indent with spaces.';
     case 'MULTIPLE_DOCS':
-      return 'A second document begins here. Keep one site in one file.';
+      return `A second document begins here. Keep one ${called} in one file.`;
     case 'BLOCK_AS_IMPLICIT_KEY':
       return 'A second colon stands on this line. Put the text after the first one in quotes, or begin a new line.';
     case 'BAD_INDENT':

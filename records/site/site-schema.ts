@@ -5,6 +5,7 @@
  * from it.
  */
 import * as z from 'zod/mini';
+import { formatField } from '../format-field.ts';
 import { demandField, tankField } from './demand-fields.ts';
 import { choice, fields, oneOrMore, quantity, words } from './fields.ts';
 import { heightField } from './height-fields.ts';
@@ -14,26 +15,9 @@ import { sourceFields } from './source-fields.ts';
 
 export const SITE_FORMAT = 'site@1';
 
-const format = z
-  .literal(SITE_FORMAT, { error: ({ input }) => formatMessage(input) })
-  .register(z.globalRegistry, { description: 'Names this format: a site, version 1.' });
-
-function formatMessage(input: unknown): string {
-  const first = 'Write this as the first line: fallwright: site@1';
-  if (input === undefined) return `The line that names the format is missing. ${first}`;
-  const [, record, version] = /^([\w-]+)@(\d+)$/.exec(String(input)) ?? [];
-  if (record === 'site' && Number(version) > 1) {
-    return `site@${version}: this file was written by a newer Fallwright. Use that one, or write the file anew as site@1.`;
-  }
-  if (record !== undefined && record !== 'site') {
-    return `This file is a ${record} and not a site. ${first}`;
-  }
-  return `This format is not known here. ${first}`;
-}
-
 export const siteSchema = fields(
   {
-    fallwright: format,
+    fallwright: formatField(SITE_FORMAT),
     name: z.exactOptional(words({ called: 'the name', is: 'how people call this place' })),
     owner: z.exactOptional(words({ called: 'the owner', is: 'whose place it is' })),
     place: z.exactOptional(words({ called: 'the place', is: 'where it lies' })),
