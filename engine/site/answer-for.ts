@@ -2,12 +2,13 @@
 import type { Installation } from '../cycle/installation.ts';
 import { delivers, operatingPoint } from '../cycle/operating-point.ts';
 import { startUp } from '../cycle/start-up.ts';
+import { terminalFlow } from '../cycle/terminal-flow.ts';
 import { closingFlow } from '../machine/waste-valve.ts';
 import type { CubicMetrePerSecond } from '../quantities.ts';
 import type { Answer } from './answer.ts';
 import { atFall, emptying } from './drain-time.ts';
 import { pressureCheck } from './pressure-check.ts';
-import { terminalFlow, verdictOn } from './verdict.ts';
+import { verdictOn } from './verdict.ts';
 import { whatWouldChange } from './what-would-change.ts';
 
 export interface AnswerOptions {

@@ -83,7 +83,12 @@ export function beatsInLog({ times, heads }: PressureLog): BeatsHeard {
   const row = clear && rhythmOf(timesOf(clear), { timeSpread })?.isUneven ? clear : inStep;
   const rhythm = rhythmOf(timesOf(row), { timeSpread });
   if (!rhythm) return { kind: 'none', why: 'noBeat' };
-  return { kind: 'heard', beats: row.beats, others: row.others, rhythm, clearness: row.height };
+  // Readings fall on a spike as they will, so heights vary more than beats do: half a usual leap is as sure as a whole one.
+  const beats = row.beats.map(({ time, confidence }) => ({
+    time,
+    confidence: row.height > CLEAR ? Math.min(1, 2 * confidence) : confidence,
+  }));
+  return { kind: 'heard', beats, others: row.others, rhythm, clearness: row.height };
 }
 
 function timesOf({ beats }: RowOfBeats): readonly Second[] {
