@@ -58,7 +58,7 @@ const NEAR_A_BEAT: Second = 0.04;
 /** Judgement: under this the sound that is searched for stands no clearer than water does by chance. */
 const LEAST_CLEAR: Ratio = 5;
 /** Judgement: an uneven row must be clearer, since its step vouches for little. */
-const CLEAR_FOR_UNEVEN: Ratio = 16;
+const CLEAR_FOR_UNEVEN: Ratio = 30;
 /** Judgement: a mark less sure than this is shown beside the beats and not counted among them. */
 const LEAST_SURE: Ratio = 0.35;
 /** How near the peak of the flux lies to the beat: a frame or two. Judgement, measured on made recordings. */
