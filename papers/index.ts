@@ -3,6 +3,19 @@ export { alongTheLinesInWords, type LineNote, lineNotes } from './along-the-line
 export { type AnswerRecord, answerRecord, type RunningNumbers } from './answer-record.ts';
 export { duration, perCent } from './answered.ts';
 export { assumedValue, assumptionsInWords } from './assumption-words.ts';
+export {
+  type BeatStrip,
+  beatStrip,
+  NONE_IN_WORDS,
+  rateInFigures,
+  rhythmInWords,
+} from './bench/beat-words.ts';
+export { benchCautions } from './bench/bench-cautions.ts';
+export { doubtInWords } from './bench/doubt-words.ts';
+export { findings } from './bench/findings.ts';
+export { type ResidualRow, ratioInFigures, residualRows } from './bench/reading-rows.ts';
+export { type BeatsRecord, beatsRecord, type TestRecord, testRecord } from './bench/records.ts';
+export { gapInWords, shareInWords } from './bench/share-words.ts';
 export { cautions } from './cautions.ts';
 export {
   type ChangeRow,

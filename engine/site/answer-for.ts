@@ -3,13 +3,14 @@ import type { Installation, StoredSource } from '../cycle/installation.ts';
 import { delivers, operatingPoint } from '../cycle/operating-point.ts';
 import type { OperatingPoint } from '../cycle/run-record.ts';
 import { startUp } from '../cycle/start-up.ts';
+import { terminalFlow } from '../cycle/terminal-flow.ts';
 import { closingFlow } from '../machine/waste-valve.ts';
 import type { CubicMetrePerSecond } from '../quantities.ts';
 import type { Answer } from './answer.ts';
 import { DAY } from './demand/demand-figures.ts';
 import { atFall, type Emptying, emptying } from './drain-time.ts';
 import { pressureCheck } from './pressure-check.ts';
-import { terminalFlow, verdictOn } from './verdict.ts';
+import { verdictOn } from './verdict.ts';
 import { whatWouldChange } from './what-would-change.ts';
 
 export interface AnswerOptions {
@@ -64,7 +65,7 @@ export function earlyAnswer(
     emptied?.end === 'keepsUp' && source.kind === 'store' && brim.supplyFlow > source.inflow
       ? whereItStays(installation, source, emptied.drop)
       : { place: installation, point: brim };
-  const store = emptied?.end === 'keepsUp' ? givingAllDay(emptied, point) : emptied;
+  const store = emptied?.end === 'keepsUp' ? thatKeepsUp(emptied, point) : emptied;
   const verdict = verdictOn(place, point, terminalFlow(place), start);
   // A store whose inflow keeps up at the brim is no more than a steady source.
   const sinks = store !== undefined && store.drop > 0;
@@ -119,7 +120,7 @@ function whereItStays(
 }
 
 /** One figure for what comes: that of the run which is quoted, and not of the coarser ones that found the level. */
-function givingAllDay(store: Emptying, { deliveryFlow }: OperatingPoint): Emptying {
+function thatKeepsUp(store: Emptying, { deliveryFlow }: OperatingPoint): Emptying {
   const day = deliveryFlow * DAY;
   return { ...store, delivered: day, dailyVolume: day, meanDelivery: deliveryFlow };
 }
