@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Hatches } from '../drawing/hatches.tsx';
+import { ConflictPanel } from './conflict-panel.tsx';
 import { NotebookHead } from './notebook-head.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
 import { DemoSlip, PlaceTitle } from './place-title.tsx';
@@ -23,7 +24,7 @@ export function PlaceScreen({ id, view }: { readonly id: string; readonly view: 
           <>
             <PlaceTitle />
             <DemoSlip />
-            <Conflicts />
+            <ConflictPanel />
             <PlaceTabs id={id} view={view} />
             <Suspense fallback={<p>Opening the leaf</p>}>
               <Leaf id={id} view={view} />
@@ -51,20 +52,6 @@ const AlternativesScreen = lazy(() =>
     default: leaf.AlternativesScreen,
   })),
 );
-
-const ConflictPanel = lazy(() =>
-  import('./conflict-panel.tsx').then((panel) => ({ default: panel.ConflictPanel })),
-);
-
-function Conflicts() {
-  const { conflict } = useNotebook();
-  const isOpen = useStore(conflict, (state) => state !== undefined);
-  return isOpen ? (
-    <Suspense fallback={null}>
-      <ConflictPanel />
-    </Suspense>
-  ) : null;
-}
 
 const ChoiceScreen = lazy(() =>
   import('../choice/choice-screen.tsx').then((leaf) => ({ default: leaf.ChoiceScreen })),
