@@ -6,22 +6,20 @@ import type { SiteAnswerState } from '../answer/site-answer.ts';
 import type { SiteFiles } from '../answer/site-files.ts';
 import type { Install } from '../offline/install.ts';
 import type { Offline } from '../offline/offline.ts';
-import type { Conflict, Keeper, Saved, Standing } from '../state/keeper.ts';
-import type { Place } from '../state/place.ts';
+import type { SharedKind } from '../state/record-kind.ts';
 import type { Settings } from '../state/settings.ts';
 import type { Store } from '../state/store.ts';
 import type { Workshop } from '../state/workshop.ts';
 import type { Glances } from '../workshop/glances.ts';
+import type { Desk } from './open-desk.ts';
 
-export interface Notebook {
-  readonly place: Store<Place>;
+/** What lies open is on the notebook itself, so that every field writes into it, whichever record it is. */
+export interface Notebook extends Desk {
+  /** The records that a workshop has once. Their screens pass on a notebook with one of these desks as its own. */
+  readonly shared: Readonly<Record<SharedKind, Desk>>;
   readonly answer: Store<SiteAnswerState>;
   readonly howSure: Store<HowSureState | undefined>;
   readonly settings: Store<Settings>;
-  readonly saved: Store<Saved>;
-  readonly standing: Store<Standing>;
-  readonly conflict: Store<Conflict | undefined>;
-  readonly keeper: Keeper;
   readonly workshop: Workshop;
   /** Answers beside the places in the list. */
   readonly glances: Glances;

@@ -10,10 +10,7 @@ import { askToLast } from '../offline/lasting-storage.ts';
 import { createOffline } from '../offline/offline.ts';
 import { FIRST_PLACE_KEY, readFirstPlace } from '../state/first-place.ts';
 import { createJournal } from '../state/journal.ts';
-import type { Conflict, Saved, Standing } from '../state/keeper.ts';
-import { createKeeper } from '../state/keeper.ts';
 import { withoutEmptyPipes } from '../state/lines.ts';
-import { EMPTY_DOCUMENT, openPlace } from '../state/place.ts';
 import { createSettings } from '../state/settings.ts';
 import { createStore } from '../state/store.ts';
 import { createTabs } from '../state/tabs.ts';
@@ -23,6 +20,8 @@ import { LARKRISE } from '../workshop/demo.ts';
 import { createGlances } from '../workshop/glances.ts';
 import { browserShelf, browserStorage, lineToOtherTabs } from './browser-storage.ts';
 import type { Notebook } from './notebook.ts';
+import type { Desk } from './open-desk.ts';
+import { openDesk } from './open-desk.ts';
 import { showTheme } from './theme.ts';
 
 export async function openNotebook(): Promise<Notebook> {
@@ -45,22 +44,23 @@ export async function openNotebook(): Promise<Notebook> {
     keep.removeItem(FIRST_PLACE_KEY);
   }
 
-  const place = createStore(openPlace(EMPTY_DOCUMENT));
-  const saved = createStore<Saved>({ kind: 'saved' });
-  const standing = createStore<Standing>({ kind: 'none' });
-  const conflict = createStore<Conflict | undefined>(undefined);
-  const keeper = createKeeper({ place, saved, standing, conflict }, { shelf, journal, tabs, now });
-  const workshop = createWorkshop(createStore<WorkshopState>({ phase: 'opening' }), {
-    shelf,
-    journal,
-    tabs,
-    now,
-  });
-  if (notKept !== undefined) keepTelling(saved, notKept);
+  const needs = { shelf, journal, tabs, now };
+  const desk = openDesk('site', needs);
+  const shared = { range: openDesk('range', needs), prices: openDesk('prices', needs) };
+  const desks: readonly Desk[] = [desk, shared.range, shared.prices];
+  const { place, standing } = desk;
+  const workshop = createWorkshop(createStore<WorkshopState>({ phase: 'opening' }), needs);
+  if (notKept !== undefined) for (const { saved } of desks) keepTelling(saved, notKept);
   else askToLast(workshop.state, keep, navigator.storage, now);
+  const flush = async (): Promise<void> => {
+    await Promise.all(desks.map((one) => one.keeper.flush()));
+  };
+  const look = async (): Promise<void> => {
+    await Promise.all(desks.map((one) => one.keeper.look()));
+  };
   const offline = createOffline(async () => {
-    await keeper.flush();
-    return saved.get().kind !== 'notSaved';
+    await flush();
+    return desks.every(({ saved }) => saved.get().kind !== 'notSaved');
   });
 
   const answer = createStore<SiteAnswerState>(NO_ANSWER_YET);
@@ -79,12 +79,12 @@ export async function openNotebook(): Promise<Notebook> {
     ask(JSON.stringify(withoutEmptyPipes(state.document)));
   });
 
-  window.addEventListener('pagehide', () => void keeper.flush());
+  window.addEventListener('pagehide', () => void flush());
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') void keeper.flush();
-    else void keeper.look();
+    if (document.visibilityState === 'hidden') void flush();
+    else void look();
   });
-  window.addEventListener('focus', () => void keeper.look());
+  window.addEventListener('focus', () => void look());
 
   // What cannot be saved now stays in the journal, and comes back when its place is opened.
   await saveLeft(shelf, journal, tabs, now).catch(() => {});
@@ -94,14 +94,11 @@ export async function openNotebook(): Promise<Notebook> {
   const comparison = createComparison();
   const glances = createGlances(rooms.glance);
   return {
-    place,
+    ...desk,
+    shared,
     answer,
     howSure,
     settings,
-    saved,
-    standing,
-    conflict,
-    keeper,
     workshop,
     comparison,
     glances,
@@ -117,7 +114,7 @@ function isPlaceAddress(path: string): boolean {
 }
 
 /** Nothing that is saved from now on outlasts the page, whatever a save says. */
-function keepTelling(saved: Notebook['saved'], why: string): void {
+function keepTelling(saved: Desk['saved'], why: string): void {
   const tell = (): void =>
     saved.update((state) => (state.kind === 'saved' ? { kind: 'notSaved', why } : state));
   saved.subscribe(tell);

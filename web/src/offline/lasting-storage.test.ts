@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { EMPTY_DOCUMENT } from '../state/place.ts';
+import { emptyDocument } from '../state/record-kind.ts';
 import type { SiteRecord } from '../state/site-record.ts';
 import { createStore } from '../state/store.ts';
 import type { WorkshopState } from '../state/workshop.ts';
@@ -8,7 +8,7 @@ import { askToLast } from './lasting-storage.ts';
 const DAY = 24 * 3_600_000;
 const SITE: SiteRecord = {
   id: 'tarn',
-  document: EMPTY_DOCUMENT,
+  document: emptyDocument('site'),
   unread: {},
   order: 'answerFirst',
   isDemo: false,
@@ -45,8 +45,8 @@ async function visit(
 ): Promise<void> {
   const workshop = createStore<WorkshopState>({ phase: 'opening' });
   askToLast(workshop, keep, storage, () => time);
-  workshop.update(() => ({ phase: 'open', sites }));
-  workshop.update(() => ({ phase: 'open', sites: [...sites] }));
+  workshop.update(() => ({ phase: 'open', sites, shared: {} }));
+  workshop.update(() => ({ phase: 'open', sites: [...sites], shared: {} }));
   await new Promise((resolve) => setTimeout(resolve));
 }
 

@@ -326,3 +326,27 @@ test('the one place of earlier versions is moved once, and an example as it came
   await moveFirstPlace({ ...first, isExample: false, document: {} }, larkrise, shelf, 2);
   expect((await shelf.list()).map(({ document }) => document)).toEqual([larkrise]);
 });
+
+test('a workshop has one range; a file that has another puts it on top, and undo and history have the first', async () => {
+  const shop = browser();
+  const workshop = workshopIn(shop);
+  await workshop.beginShared('range');
+  await workshop.beginShared('range');
+  const first = { fallwright: 'range@1', rams: [{ id: 'swallow-25' }] };
+  const second = { fallwright: 'range@1', rams: [{ id: 'swallow-40' }] };
+  const asBrought = (document: typeof first) => [
+    { site: { ...SITE, id: 'range', document }, revisions: [] },
+  ];
+  expect(await workshop.bring(asBrought(first))).toMatchObject({ replaced: ['range'] });
+  expect(await workshop.bring(asBrought(second))).toMatchObject({ replaced: ['range'], beside: 0 });
+  expect(await workshop.bring(asBrought(second))).toMatchObject({ replaced: [], same: 1 });
+  const kept = await shop.shelf.read('range');
+  expect(kept?.site.document).toEqual(second);
+  expect(kept?.steps.past.at(-1)?.document).toEqual(first);
+  expect((await workshop.historyOf('range')).map(({ document }) => document)).toContainEqual(first);
+  expect(workshop.state.get()).toMatchObject({
+    sites: [],
+    shared: { range: { document: second } },
+  });
+  expect((await workshop.everything()).map(({ site }) => site.id)).toEqual(['range']);
+});

@@ -37,8 +37,6 @@ export type Remembered = Pick<Place, 'document' | 'unread'>;
 /** Judgement: more steps back than anyone takes; keeps what is saved small. */
 const MOST_REMEMBERED = 100;
 
-export const EMPTY_DOCUMENT: SiteDocument = { fallwright: 'site@1' };
-
 export function openPlace(document: SiteDocument, id = ''): Place {
   return {
     id,

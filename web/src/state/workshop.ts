@@ -1,11 +1,13 @@
-/** All places of this browser: begun, named, copied, taken out and brought back. */
+/** All records of this browser: places begun, named, copied, taken out and brought back; one range and one price list. */
 
 import { textOf } from './entry.ts';
 import type { FirstPlace } from './first-place.ts';
 import { FIRST_PLACE_ID } from './first-place.ts';
 import type { Journal } from './journal.ts';
 import type { Place } from './place.ts';
-import { EMPTY_DOCUMENT, openPlace, putValue } from './place.ts';
+import { openPlace, putValue, putWhole } from './place.ts';
+import type { SharedKind } from './record-kind.ts';
+import { emptyDocument, kindOf, SHARED_KINDS } from './record-kind.ts';
 import type { Shelf } from './shelf.ts';
 import type { SiteDocument } from './site-document.ts';
 import type { KeptSite, Revision, SiteRecord, Steps } from './site-record.ts';
@@ -15,22 +17,29 @@ import type { Tabs } from './tabs.ts';
 
 export type WorkshopState =
   | { readonly phase: 'opening' }
-  | { readonly phase: 'open'; readonly sites: readonly SiteRecord[] }
+  | {
+      readonly phase: 'open';
+      readonly sites: readonly SiteRecord[];
+      /** The range and the price list, where they have been begun. */
+      readonly shared: Readonly<Partial<Record<SharedKind, SiteRecord>>>;
+    }
   | { readonly phase: 'failed'; readonly why: string };
 
-/** A place from a workshop file, with its history. */
+/** A record from a workshop file, with its history. */
 export interface BroughtSite {
   readonly site: SiteRecord;
   readonly revisions: readonly Revision[];
 }
 
-/** What became of the places in a file. */
+/** What became of the records in a file. */
 export interface Brought {
   readonly added: number;
   /** Here already, word for word. */
   readonly same: number;
   /** Here in another form; added beside it. */
   readonly beside: number;
+  /** What a workshop has once and had in another form: the file's is on top, the other one in its history. */
+  readonly replaced: readonly SharedKind[];
 }
 
 export interface Workshop {
@@ -38,6 +47,8 @@ export interface Workshop {
   readonly refresh: () => Promise<void>;
   /** Gives the id of the new place. */
   readonly begin: (document?: SiteDocument) => Promise<string>;
+  /** Makes sure that the workshop has a range, or a price list, and gives its id. */
+  readonly beginShared: (kind: SharedKind) => Promise<string>;
   readonly rename: (id: string, name: string) => Promise<void>;
   readonly duplicate: (id: string) => Promise<string>;
   readonly takeOut: (ids: readonly string[]) => Promise<void>;
@@ -45,7 +56,7 @@ export interface Workshop {
   readonly removeForGood: (ids: readonly string[]) => Promise<void>;
   readonly loadDemo: (documents: readonly SiteDocument[]) => Promise<void>;
   readonly bring: (sites: readonly BroughtSite[]) => Promise<Brought>;
-  /** All that stands in the list and all that was deleted, with its history, for one file. */
+  /** All places in the list, all that were deleted, the range and the price list, with their history, for one file. */
   readonly everything: () => Promise<readonly BroughtSite[]>;
   readonly historyOf: (id: string) => Promise<readonly Revision[]>;
 }
@@ -66,8 +77,12 @@ export function createWorkshop(
 ): Workshop {
   const refresh = async (): Promise<void> => {
     try {
-      const sites = await shelf.list();
-      state.update(() => ({ phase: 'open', sites }));
+      const all = await shelf.list();
+      const sites = all.filter(isSite);
+      const shared = Object.fromEntries(
+        all.filter((record) => !isSite(record)).map((record) => [record.id, record]),
+      );
+      state.update(() => ({ phase: 'open', sites, shared }));
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       state.update(() => ({ phase: 'failed', why }));
@@ -122,12 +137,16 @@ export function createWorkshop(
     refresh,
     begin: async (document) => {
       const site = newSite(
-        document ?? EMPTY_DOCUMENT,
+        document ?? emptyDocument('site'),
         document === undefined ? { order: 'fieldsFirst' } : { changed: 'opened from a file' },
       );
       await add(site);
       await refresh();
       return site.id;
+    },
+    beginShared: async (kind) => {
+      if (await add(newSite(emptyDocument(kind), { id: kind }))) await refresh();
+      return kind;
     },
     rename: (id, name) =>
       forEach([id], () =>
@@ -168,7 +187,7 @@ export function createWorkshop(
       }),
     loadDemo: async (documents) => {
       const here = (await shelf.list()).filter(
-        ({ isDemo, deletedAt }) => isDemo && deletedAt === undefined,
+        (record) => isSite(record) && record.isDemo && record.deletedAt === undefined,
       );
       // The list begins with the newest, so the first of them is a moment newer than the next.
       const loadedAt = now();
@@ -183,7 +202,7 @@ export function createWorkshop(
       await refresh();
     },
     bring: async (sites) => {
-      const brought = { added: 0, same: 0, beside: 0 };
+      const brought = { added: 0, same: 0, beside: 0, replaced: [] as SharedKind[] };
       for (const { site, revisions } of sites) {
         const here = await shelf.read(site.id);
         if (here === undefined) {
@@ -194,6 +213,9 @@ export function createWorkshop(
           (here.site.deletedAt === undefined || site.deletedAt !== undefined)
         ) {
           brought.same += 1;
+        } else if (!isSite(site)) {
+          await change(site.id, (kept) => putOnTop(kept, site));
+          brought.replaced.push(...SHARED_KINDS.filter((kind) => kind === site.id));
         } else {
           await add({ ...site, id: newId() }, revisions);
           brought.beside += 1;
@@ -204,9 +226,11 @@ export function createWorkshop(
     },
     everything: async () => {
       const all = await shelf.list();
-      const deleted = all.filter(({ deletedAt }) => deletedAt !== undefined);
+      const sites = all.filter(isSite);
+      const deleted = sites.filter(({ deletedAt }) => deletedAt !== undefined);
+      const shared = all.filter((record) => !isSite(record));
       return Promise.all(
-        [...listed(all, ''), ...deleted].map(async (site) => ({
+        [...listed(sites, ''), ...deleted, ...shared].map(async (site) => ({
           site,
           revisions: [...(await shelf.revisions(site.id))].reverse(),
         })),
@@ -214,6 +238,17 @@ export function createWorkshop(
     },
     historyOf: shelf.revisions,
   };
+}
+
+function isSite({ document }: SiteRecord): boolean {
+  return kindOf(document) === 'site';
+}
+
+/** What a file says, as one more step on what is here. */
+function putOnTop(kept: KeptSite, { document, unread }: SiteRecord): KeptSite {
+  const called = 'brought in from a file';
+  const { past, future } = putWhole(asPlace(kept), { document, unread }, called);
+  return { site: { ...kept.site, document, unread, changed: called }, steps: { past, future } };
 }
 
 /** The place that earlier versions kept alone. The example as it came is left behind: the demo workshop has it. */

@@ -104,3 +104,20 @@ test('every demo place can be read; one of them still lacks its fall', () => {
   });
   expect(unread).toEqual([['High Fold', ['fall']]]);
 });
+
+test('the range goes with the workshop, under the one name it has', () => {
+  const site: SiteRecord = {
+    ...SITE,
+    id: 'range',
+    document: { fallwright: 'range@1', rams: [{ id: 'swallow-25' }] },
+    order: 'answerFirst',
+    isDemo: false,
+  };
+  expect(readWorkshop(workshopText([{ site, revisions: [] }], 0))).toEqual({
+    ok: true,
+    sites: [{ site, revisions: [] }],
+  });
+  expect(reasonsFor((file) => (file.sites[0].id = 'prices'))).toEqual([
+    expect.stringMatching(/the id prices does not go with fallwright: site@1/),
+  ]);
+});

@@ -6,6 +6,7 @@
  */
 import * as z from 'zod/mini';
 import { withListedLines } from '../state/lines.ts';
+import { FORMATS, kindOf, SHARED_KINDS } from '../state/record-kind.ts';
 import type { Plain, SiteDocument } from '../state/site-document.ts';
 import { isRecord } from '../state/site-document.ts';
 import type { Revision, SiteRecord } from '../state/site-record.ts';
@@ -62,20 +63,22 @@ const count = z
 const text = z.string({ error: 'a text must stand here' });
 const yesOrNo = z.boolean({ error: 'true or false must stand here' });
 
-/** The document of one place: a tree of plain values that names its own format. */
+const KNOWN_FORMATS = Object.values(FORMATS);
+
+/** The document of one record: a tree of plain values that names its own format. */
 const document = z
-  .custom<SiteDocument>(isRecord, { error: 'a place must be a map of fields' })
+  .custom<SiteDocument>(isRecord, { error: 'a record must be a map of fields' })
   .check(
-    z.refine((value) => value.fallwright === 'site@1', {
+    z.refine((value) => KNOWN_FORMATS.includes(String(value.fallwright)), {
       error: ({ input }) => formatReason(isRecord(input) ? input.fallwright : undefined),
     }),
   );
 
 function formatReason(written: Plain | undefined): string {
-  const [, version] = /^site@(\d+)$/.exec(String(written)) ?? [];
+  const [, version] = /^[a-z]+@(\d+)$/.exec(String(written)) ?? [];
   return Number(version) > 1
-    ? `site@${version}: this place was written by a newer Fallwright. Use that one to open the file`
-    : 'a place must say fallwright: site@1';
+    ? `${written}: this was written by a newer Fallwright. Use that one to open the file`
+    : `a place must say fallwright: ${FORMATS.site}, a range ${FORMATS.range}, a price list ${FORMATS.prices}`;
 }
 
 const unread = z.optional(
@@ -151,8 +154,8 @@ export function readWorkshop(fileText: string): WorkshopRead {
   const faults = read.success
     ? []
     : read.error.issues.map((issue) => `${placeInFile(issue.path)}${issue.message}`);
-  const twice = read.success ? twiceNamed(read.data.sites) : [];
-  const reasons = [...forbidden, ...faults, ...twice];
+  const named = read.success ? [...twiceNamed(read.data.sites), ...misnamed(read.data.sites)] : [];
+  const reasons = [...forbidden, ...faults, ...named];
   if (!read.success || reasons.length > 0) return refused(reasons);
   return { ok: true, sites: read.data.sites.map(broughtFrom) };
 }
@@ -161,7 +164,7 @@ function broughtFrom(read: z.infer<typeof site>): BroughtSite {
   const { revisions = [], order, isDemo, unread: texts, deletedAt, ...rest } = read;
   const record: SiteRecord = {
     ...rest,
-    document: withListedLines(rest.document),
+    document: kindOf(rest.document) === 'site' ? withListedLines(rest.document) : rest.document,
     unread: readUnread(texts),
     order: order ?? 'answerFirst',
     isDemo: isDemo ?? false,
@@ -207,6 +210,21 @@ function twiceNamed(sites: readonly { readonly id: string }[]): string[] {
     const isTwice = seen.has(id);
     seen.add(id);
     return isTwice ? [`${placeInFile(['sites', index])}the id ${id} stands in the file twice`] : [];
+  });
+}
+
+/** A workshop has one range and one price list; they are found by their ids. */
+function misnamed(
+  sites: readonly { readonly id: string; readonly document: SiteDocument }[],
+): string[] {
+  return sites.flatMap(({ id, document }, index) => {
+    const kind = kindOf(document);
+    const isFixed = SHARED_KINDS.some((shared) => shared === id);
+    return (kind === 'site' && !isFixed) || kind === id
+      ? []
+      : [
+          `${placeInFile(['sites', index])}the id ${id} does not go with fallwright: ${document.fallwright}`,
+        ];
   });
 }
 

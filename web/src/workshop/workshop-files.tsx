@@ -3,6 +3,7 @@ import { useRef } from 'react';
 import { useLocation } from 'wouter';
 import { offerFile } from '../answer/site-files.ts';
 import { useNotebook } from '../app/notebook.ts';
+import type { SharedKind } from '../state/record-kind.ts';
 import type { Brought } from '../state/workshop.ts';
 import type { Acts } from './workshop-acts.tsx';
 
@@ -77,13 +78,22 @@ export function WorkshopFiles({ acts }: { readonly acts: Acts }) {
   );
 }
 
-function broughtInWords({ added, same, beside }: Brought): string {
+const SHARED_WORDS: Readonly<Record<SharedKind, string>> = {
+  range: 'range',
+  prices: 'price list',
+};
+
+function broughtInWords({ added, same, beside, replaced }: Brought): string {
   const parts = [
     `${added === 1 ? 'One place was' : `${added} places were`} added.`,
     same === 0 ? '' : `${same === 1 ? 'One was' : `${same} were`} here already, word for word.`,
     beside === 0
       ? ''
       : `${beside === 1 ? 'One is' : `${beside} are`} here in another form; what the file says stands beside it.`,
+    ...replaced.map(
+      (kind) =>
+        `The ${SHARED_WORDS[kind]} is now the one of the file; the one before is in its history.`,
+    ),
   ];
   return parts.filter((part) => part !== '').join(' ');
 }
