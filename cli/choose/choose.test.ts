@@ -234,6 +234,13 @@ describe('the search on threads', () => {
   }, 60_000);
 });
 
+/** Names of the fields of a record, of its builds, its picks and their parts. */
+function namesIn(found: ChoiceRecord): readonly string[] {
+  const [pick] = found.priced.picks;
+  const [part] = pick?.parts ?? [];
+  return [found, found.priced, found.progress, pick ?? {}, part ?? {}].flatMap(Object.keys);
+}
+
 describe('as a new user would try it', () => {
   const record = (...args: readonly string[]): ChoiceRecord => {
     const { status, stdout, stderr } = fallwright('choose', ...args, ...QUICK, '--json');
@@ -297,6 +304,9 @@ describe('as a new user would try it', () => {
     expect(stdout).toContain('nothing on offer gives more than');
     expect(stdout).toContain('try --rams 2');
     const found = record(beck, ...two, '--rams', '2');
+    const docs = readFileSync(join(import.meta.dirname, '../../docs/choosing.md'), 'utf8');
+    for (const name of namesIn(found).filter((one) => one !== 'fallwright'))
+      expect(docs).toContain(`\`${name}\``);
     expect(found.priced.shortfall).toBeNull();
     expect(found.priced.picks[0]).toMatchObject({
       names: expect.arrayContaining(['cheapest']),
