@@ -152,6 +152,12 @@ test('a test with a wrong unit is refused with its line, and a site is no test',
   expect(await refused('test', site)).toContain('a site and not a test');
 });
 
+test.each(['beats', 'test'])('%s --help shows an example', async (command) => {
+  const write = vi.spyOn(process.stdout, 'write').mockReturnValue(true);
+  await expect(program().parseAsync(['node', 'fallwright', command, '--help'])).rejects.toThrow();
+  expect(write.mock.calls.join('')).toContain(`$ npx fallwright ${command} examples/bench/`);
+});
+
 test('the schema of a test is printed', async () => {
   const committed = new URL('../records/schema/test.schema.json', import.meta.url);
   expect(JSON.parse(await printed('schema', 'test'))).toEqual(

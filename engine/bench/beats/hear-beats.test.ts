@@ -131,6 +131,18 @@ describe('an ear', () => {
     }
   });
 
+  test('gives the last part alone, with the times of the whole', () => {
+    const { samples, sampleRate } = made({ lasts: 20 });
+    const ear = new SoundEar(sampleRate);
+    ear.hear(samples);
+    const [whole, part] = [beatsHeard(ear.heard()), beatsHeard(ear.heard({ last: 10 }))];
+    if (whole.kind !== 'heard' || part.kind !== 'heard') throw new Error('none heard');
+    const late = whole.beats.filter(({ time }) => time > 10.1).map(({ time }) => time);
+    expect(part.beats.map(({ time }) => time.toFixed(2))).toEqual(
+      late.map((time) => time.toFixed(2)),
+    );
+  });
+
   test('says how loud it was and how much was cut off', () => {
     const ear = new SoundEar(8000);
     ear.hear(new Float32Array(100).map((_, i) => (i < 25 ? 1 : -0.5)));

@@ -15,7 +15,7 @@ import { type Onset, type OnsetStrength, onsetsIn } from './onsets.ts';
 import { type Beat, FEWEST_BEATS, type Rhythm, rhythmOf } from './rhythm.ts';
 import { type RowOfBeats, rowOfBeats } from './row-of-beats.ts';
 import { SoundEar, type SoundFrames } from './sound-ear.ts';
-import { standsOut, usualPeriod } from './usual-period.ts';
+import { STANDS_OUT, standsOut, usualPeriod } from './usual-period.ts';
 
 export type BeatsHeard =
   | {
@@ -54,6 +54,9 @@ const LOOKS = 2;
 /** Onsets that are tried as the sound of a beat, and rows that are followed to the end. Judgement. */
 const EXAMPLES = 30;
 const STARTS = 3;
+/** Judgement, from recordings of speech and water without a ram: the factors by which the period must stand out of chance. */
+const EVEN: Ratio = 0.05;
+const STANDS_OUT_UNEVEN: Ratio = 1.8;
 const NEAR_A_BEAT: Second = 0.04;
 /** Judgement: under this the sound that is searched for stands no clearer than water does by chance. */
 const LEAST_CLEAR: Ratio = 5;
@@ -122,7 +125,8 @@ function clearestRow(white: White, lasts: Second): RowOfBeats | undefined {
       if (!usual) break;
       period = usual.period;
       row = rowOfBeats(found, period);
-      strength = look === LOOKS - 1 && !standsOut(found, lasts, usual) ? 0 : usual.strength;
+      const isLast = look === LOOKS - 1;
+      strength = isLast && !standsOut(found, lasts, usual, factorFor(row)) ? 0 : usual.strength;
     }
     if (row.beats.length >= FEWEST_BEATS && strength > (best?.strength ?? 0))
       best = { row, strength, period };
@@ -158,6 +162,13 @@ function loudness({ beats }: RowOfBeats, { start, step, bands, count, power }: W
     return sum;
   });
   return quantile(sums, 0.5);
+}
+
+/** A row that is not even must stand out the more: of many onsets of speech some few are in step by and by. */
+function factorFor({ beats }: RowOfBeats): Ratio {
+  const times = beats.map(({ time }) => time);
+  const spread = rhythmOf(times, { timeSpread: SOUND_TIME_SPREAD })?.periodSpread;
+  return spread !== undefined && spread < EVEN ? STANDS_OUT : STANDS_OUT_UNEVEN;
 }
 
 /** For some of the strongest onsets, all onsets by their likeness to it. */

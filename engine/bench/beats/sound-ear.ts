@@ -95,16 +95,22 @@ export class SoundEar {
     this.#samples += samples.length;
   }
 
-  /** What was heard so far. The same frames whatever the blocks were that the sound came in. */
-  heard(): SoundFrames {
+  /**
+   * What was heard so far, or the last part of it, as a page that listens asks for again and again. The same frames whatever
+   * the blocks were that the sound came in.
+   */
+  heard({ last = LONGEST_HEARD }: { readonly last?: Second } = {}): SoundFrames {
     const bands = this.#bands;
     const size = this.#window.length;
+    const step = this.#hop / this.sampleRate;
+    const count = Math.min(this.#count, Math.max(0, Math.round(last / step)));
+    const left = this.#count - count;
     return {
-      start: (this.#first * this.#hop + size / 2) / this.sampleRate,
-      step: this.#hop / this.sampleRate,
+      start: ((this.#first + left) * this.#hop + size / 2) / this.sampleRate,
+      step,
       bands,
-      count: this.#count,
-      power: this.#rows.slice(0, this.#count * bands),
+      count,
+      power: this.#rows.slice(left * bands, this.#count * bands),
       peak: this.#peak,
       clipped: this.#samples > 0 ? this.#clipped / this.#samples : 0,
       lasts: this.#samples / this.sampleRate,

@@ -35,7 +35,7 @@ const SHORTER_WINS: Ratio = 0.75;
 /** Rows with the same onsets shaken out of step, against which a period must stand out. */
 const SHAKEN_ROWS = 12;
 /** Judgement: so much stronger than the strongest period of any shaken row. */
-const STANDS_OUT: Ratio = 1.25;
+export const STANDS_OUT: Ratio = 1.25;
 /** Judgement: the least share of beats in step; below it a row of onsets is speech or chance. */
 const LEAST_STRENGTH: Ratio = 0.16;
 
@@ -50,15 +50,16 @@ export function usualPeriod(onsets: readonly Onset[], lasts: Second): UsualPerio
   return strongest(weighted(onsets, lasts), lasts);
 }
 
-/** Whether a period stands out of what chance gives for as many onsets. */
+/** Whether a period is stronger, by a factor, than the strongest that chance gives for as many onsets. */
 export function standsOut(
   onsets: readonly Onset[],
   lasts: Second,
   { period, strength }: UsualPeriod,
+  factor: Ratio = STANDS_OUT,
 ): boolean {
   return (
     strength > LEAST_STRENGTH &&
-    strength > STANDS_OUT * byChance(weighted(onsets, lasts), lasts, period)
+    strength > factor * byChance(weighted(onsets, lasts), lasts, period)
   );
 }
 
