@@ -16,6 +16,7 @@ import {
 } from './need-entry.ts';
 import { needSummary } from './need-summary.ts';
 import { seasonRead } from './season-text.ts';
+import { withUnitOfOthers } from './with-unit.ts';
 
 const place = (demand: SiteDocument['demand']): SiteDocument =>
   demand === undefined ? { fallwright: 'site@1' } : { fallwright: 'site@1', demand };
@@ -132,4 +133,13 @@ test('the fold tells in a few words what is in it', () => {
   expect(
     needSummary(place({ people: 1, animals: { cow: 4, hen: { count: 40 } }, garden: {} })),
   ).toBe('1 person, 44 animals, garden');
+});
+
+test('a bare number takes the unit of the months beside it, and none where there is none', () => {
+  const usual = '14 L/min ± 0.5 L/min';
+  expect(withUnitOfOthers(' 2.5', [usual, '', ''], 'sourceFlow')).toBe('2.5 L/min');
+  expect(withUnitOfOthers('0.8', [usual, '1 gpm'], 'sourceFlow')).toBe('0.8 gpm');
+  expect(withUnitOfOthers('2.5', ['plenty', ''], 'sourceFlow')).toBeUndefined();
+  expect(withUnitOfOthers('2 L/min', [usual], 'sourceFlow')).toBeUndefined();
+  expect(withUnitOfOthers('little', [usual], 'sourceFlow')).toBeUndefined();
 });
