@@ -7,6 +7,17 @@ test.use({ locale: 'en-GB' });
 const form = (page: Page): Locator =>
   page.getByRole('region', { name: 'Who and what needs water' });
 
+async function openFile(place: FirstPage, text: string): Promise<void> {
+  await place.open();
+  await place.page.locator('input[type=file]').setInputFiles({
+    name: 'place.yaml',
+    mimeType: 'application/yaml',
+    buffer: Buffer.from(text),
+  });
+  const name = /^name: (.*)$/m.exec(text)?.[1] ?? '';
+  await expect(place.page.getByRole('textbox', { name: 'Name of this place' })).toHaveValue(name);
+}
+
 /** Folded on a phone, open at a desk. */
 async function openGroup(page: Page, title: string): Promise<void> {
   const summary = form(page).locator('summary', { hasText: title });
@@ -14,7 +25,7 @@ async function openGroup(page: Page, title: string): Promise<void> {
   if (!isOpen) await summary.click();
 }
 
-test('needs are told apart by keyboard, kept as they were typed, drawn, undone and there again after loading', async ({
+test('needs are told apart by keyboard, kept as they were typed, undone, and there again after loading', async ({
   page,
 }) => {
   const place = new FirstPage(page);
@@ -79,26 +90,10 @@ test('needs are told apart by keyboard, kept as they were typed, drawn, undone a
   await form(page).getByRole('textbox', { name: 'July, need, times the usual' }).fill('1.5');
   await expect(needed).toHaveAccessibleDescription(/981\sL\sa\sday/);
 
-  // The tank, and what comes of it: drawn, and in numbers.
+  // Undo takes back step by step.
   await place.box('The tank holds').fill('2000 L');
   await place.box('Days it must last').fill('2');
-  await place.part('Tank').getByRole('combobox', { name: 'Water is drawn' }).selectOption('stock');
-  const water = place.part('Need and tank');
-  await expect(water.getByText(/In July, when most is needed, 981/)).toBeVisible();
-  await expect(water.getByText(/2 days’ reserve is/)).toBeVisible();
-  await expect(water.getByRole('img', { name: /met on \d+ of 365 days/ })).toBeVisible();
-  await expect(water.getByRole('img', { name: /^A day in \w+, hour by hour/ })).toBeVisible();
-  await water.getByText('The year in numbers').click();
-  const row = water.getByRole('row', { name: /^Jul/ });
-  await expect(row.getByRole('cell').first()).toHaveText('981');
-  await expect(water.getByRole('row')).toHaveCount(13);
-  await place.settled();
-  await place.expectNoAxeViolations();
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-
-  // Undo takes back the last steps one by one.
   const undo = page.getByRole('button', { name: 'Undo' });
-  await undo.click();
   await undo.click();
   await expect(place.box('Days it must last')).toHaveValue('');
   await undo.click();
@@ -118,6 +113,61 @@ test('needs are told apart by keyboard, kept as they were typed, drawn, undone a
   await expect(cows).toHaveCount(0);
   await form(page).getByRole('button', { name: 'Close' }).click();
   await expect(page.getByRole('button', { name: /^For 4 people, garden/ })).toBeFocused();
+  expect(place.complaints).toEqual([]);
+});
+
+const FARM = `fallwright: site@1
+name: Tarn farm
+source: { flow: 14 L/min, months: { aug: 2.5 L/min } }
+fall: 1.9 m
+drive: { pipe: PE100 SDR11 25, length: 14 m }
+ram: DN20
+lift: 12 m
+delivery: { pipe: PE100 SDR11 20, length: 160 m }
+demand:
+  people: 4
+  perPerson: 60 L/day
+  animals: { cow: 3, hen: { count: 40, each: 0.3 L/day } }
+  garden: { area: 60 m2, by: sprinkler, season: may to sep }
+  drip: { plants: 20, perPlant: 1 L/day, season: may to sep }
+  other: 10 L/day
+  losses: 10 %
+  growth: 1 %
+  years: 10
+  months: { jul: 1.2 }
+tank: { volume: 2000 L, days: 2, draw: stock }
+`;
+
+test('a file with all of it fills the form; the year, the hardest day and the tank are drawn, with their numbers', async ({
+  page,
+}) => {
+  const place = new FirstPage(page);
+  await openFile(place, FARM);
+  await page.getByRole('button', { name: /^For 4 people, 43 animals, garden, drip line/ }).click();
+  const boxes = form(page).locator('input[type=text]');
+  await expect(boxes.first()).toBeVisible();
+  const written = await boxes.evaluateAll((all) =>
+    all.map((one) => (one as HTMLInputElement).value).filter((value) => value !== ''),
+  );
+  // Every box of the form that the file fills, in the order of the form.
+  expect(written).toEqual(
+    '4|60 L/day|3|40|0.3 L/day|60 m2|may to sep|20|1 L/day|may to sep|10 L/day|10 %|1 %|10|1.2|2.5 L/min'.split(
+      '|',
+    ),
+  );
+  await expect(place.box('Days it must last')).toHaveValue('2');
+
+  const water = place.part('Need and tank');
+  await expect(water.getByText(/In July, when most is needed, .* in 10 years/)).toBeVisible();
+  await expect(water.getByText(/2 days’ reserve is/)).toBeVisible();
+  await expect(water.getByRole('img', { name: /met on \d+ of 365 days/ })).toBeVisible();
+  await expect(water.getByRole('img', { name: /^A day in August, hour by hour/ })).toBeVisible();
+  await water.getByText('The year in numbers').click();
+  await expect(water.getByRole('row')).toHaveCount(13);
+  await expect(water.getByRole('row', { name: /^Aug/ })).toContainText('0 of 31');
+  await place.settled();
+  await place.expectNoAxeViolations();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
   expect(place.complaints).toEqual([]);
 });
 
