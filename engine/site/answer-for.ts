@@ -65,7 +65,7 @@ export function earlyAnswer(
     emptied?.end === 'keepsUp' && source.kind === 'store' && brim.supplyFlow > source.inflow
       ? whereItStays(installation, source, emptied.drop)
       : { place: installation, point: brim };
-  const store = emptied?.end === 'keepsUp' ? givingAllDay(emptied, point) : emptied;
+  const store = emptied?.end === 'keepsUp' ? givingSteadily(emptied, point) : emptied;
   const verdict = verdictOn(place, point, terminalFlow(place), start);
   // A store whose inflow keeps up at the brim is no more than a steady source.
   const sinks = store !== undefined && store.drop > 0;
@@ -120,7 +120,7 @@ function whereItStays(
 }
 
 /** One figure for what comes: that of the run which is quoted, and not of the coarser ones that found the level. */
-function givingAllDay(store: Emptying, { deliveryFlow }: OperatingPoint): Emptying {
+function givingSteadily(store: Emptying, { deliveryFlow }: OperatingPoint): Emptying {
   const day = deliveryFlow * DAY;
   return { ...store, delivered: day, dailyVolume: day, meanDelivery: deliveryFlow };
 }
