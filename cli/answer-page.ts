@@ -2,6 +2,7 @@
 import { styleText } from 'node:util';
 import type { Answer, SampledAnswer } from '@fallwright/engine';
 import {
+  type AnswersCompared,
   alongTheLinesInWords,
   assumptionsInWords,
   cautions,
@@ -17,6 +18,7 @@ import {
   materialRows,
   measuredInWords,
   pressureRows,
+  rangeNewsInWords,
   reasonsInWords,
   runInWords,
   startUpInWords,
@@ -28,6 +30,7 @@ import {
   type Assumption,
   type Given,
   installationOf,
+  type NewestSite,
   type Problem,
   type Site,
 } from '@fallwright/records';
@@ -51,6 +54,14 @@ export interface AnswerPageOf {
   readonly system: System;
   /** Absent when nobody asked how sure it is. */
   readonly sampled?: SampledAnswer | undefined;
+  /** What a maker's range says of the ram; absent when none was given. */
+  readonly news?: RangeNews | undefined;
+}
+
+export interface RangeNews {
+  readonly news: NewestSite;
+  /** With the answer of the newest revision, where there is another. */
+  readonly compared?: AnswersCompared;
 }
 
 export function answerPage(about: AnswerPageOf): string {
@@ -60,6 +71,10 @@ export function answerPage(about: AnswerPageOf): string {
     section(
       'Worth checking first',
       warnings.map(({ field, message }) => `${field}: ${message}`),
+    ),
+    section(
+      'What the range says of this ram',
+      about.news ? rangeNewsInWords(about.news.news, about.news.compared, system) : [],
     ),
     section('Measured', measuredInWords(site, system)),
     table('Level book of the fall', levelTable(site.fall, system)),

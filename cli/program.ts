@@ -27,6 +27,7 @@ export function program(): Command {
     .option('--samples <number>', 'tries behind "How sure"', '200')
     .option('--seed <number>', 'whole number that the tries are drawn from', '1')
     .option('--no-band', 'leave out how sure it is')
+    .option('--range <file>', 'say what a newer revision of its ram would give (range file)')
     .addHelpText('after', example('fallwright answer examples/larkrise-spring.yaml --units us'))
     .action(answerCommand);
 
@@ -43,6 +44,7 @@ export function program(): Command {
     .option('--need <flow>', 'water needed, like "900 L/day"; that of the site when left out')
     .option('--rams <number>', 'most rams side by side', '1')
     .option('--lengths <list>', 'drive lengths to try, like "12 m, 15 m"')
+    .option('--vessels', 'try the vessels of the price list in place of the rams’ own')
     .option('--likely <share>', 'chance that a pick must have of doing it', '80 %')
     .option('--why <words>', 'why the builds with all these words were left out')
     .option('--write <file>', 'write a pick as a site file')

@@ -65,6 +65,12 @@ export { monthName, monthsInWords } from './month-words.ts';
 export { planRecord } from './plan-record.ts';
 export { type HourRow, hourRows, type MonthRow, monthRows } from './plan-rows.ts';
 export { type PressureRow, partInWords, pressureRows } from './pressures.ts';
+export {
+  type AnswersCompared,
+  answersCompared,
+  rangeNewsInWords,
+  rangeNewsRecord,
+} from './range-news.ts';
 export { reasonsInWords } from './reasons.ts';
 export { runInWords } from './run-words.ts';
 export { fromFullStoreInWords, startUpInWords } from './start-up-words.ts';

@@ -5,11 +5,13 @@
  * hold the law that a run uses, beat by beat, and not a formula beside it.
  */
 import {
+  airInVessel,
   GRAVITY,
   type Installation,
   type RamKernel,
   startedKernel,
   typicalRam,
+  waterAt,
 } from '@fallwright/engine';
 import type { CheckRow } from '../check-row.ts';
 import { typicalPlace } from '../places.ts';
@@ -22,7 +24,11 @@ const SHUT = { advance: () => 0 };
 const MOST_STEPS = 2_000_000;
 
 export function rows(): readonly CheckRow[] {
-  return [...rowsOf('air_vessel', oursFor, (row) => !isPractice(row)), ...practiceRows()];
+  return [
+    ...rowsOf('air_vessel', oursFor, (row) => !isPractice(row)),
+    ...practiceRows(),
+    ...sizedRows(),
+  ];
 }
 
 const isPractice = (row: TableRow): boolean => row.text('quantity') === 'index_practice';
@@ -44,6 +50,34 @@ function practiceRows(): CheckRow[] {
         ...withOurs({ ours: () => typicalRam('DN25').airVessel.polytropicIndex }),
       };
     });
+}
+
+/** The same slow fill by the formula with which a choice sizes vessels. */
+function sizedRows(): CheckRow[] {
+  return readTable('hydraulics/air_vessel')
+    .filter((row) => row.text('quantity') === 'air_volume_after_slow_fill')
+    .map((row) => {
+      const water = waterAt({ temperature: 10, altitude: 0 });
+      const atmosphere = row.number('initial_pressure_abs_kPa') * 1000;
+      const vesselHead = (slowlyRaisedTo(row) - atmosphere) / (atmosphere / water.atmosphericHead);
+      return {
+        ...identity('air_vessel', row),
+        id: `${row.text('id')}/sizing`,
+        quantity: 'air left, as vessels are sized',
+        unit: row.text('unit'),
+        published: row.number('value'),
+        toleranceRelative: row.number('tolerance_rel'),
+        ours: () =>
+          airInVessel(
+            { volume: row.number('air_volume_m3'), airShare: 1, polytropicIndex: 1.2 },
+            { water, vesselHead, deliveredPerBeat: 1e-6, backFlowPerBeat: 0 },
+          ),
+      };
+    });
+}
+
+function slowlyRaisedTo(row: TableRow): number {
+  return 1000 * Number(/raised to ([\d.]+) kPa absolute/.exec(row.text('note'))?.[1]);
 }
 
 function oursFor(row: TableRow): Ours {
@@ -112,8 +146,7 @@ function squeezed(row: TableRow): { readonly pressure: number; readonly work: nu
 
 /** Volume of air after a slow fill, from how fast its pressure then rises: V = dv / (1 − (p₁/p₂)^(1/n)). */
 function airLeft(row: TableRow): number {
-  const target = /raised to ([\d.]+) kPa absolute/.exec(row.text('note'))?.[1];
-  const final = Number(target) * 1000;
+  const final = slowlyRaisedTo(row);
   const atmosphere = row.number('initial_pressure_abs_kPa') * 1000;
   const index = 1.2;
   const { kernel, pressure } = ramWithVessel(

@@ -1,14 +1,6 @@
 /** Everything that the page and the record of a choice are made from. */
-import type {
-  Choice,
-  ChoicePick,
-  ChoiceRequest,
-  Contender,
-  Field,
-  Lack,
-  Money,
-  PartsList,
-} from '@fallwright/engine';
+import type { Choice, ChoicePick, ChoiceRequest, Field, Lack } from '@fallwright/engine';
+import type { PickName, Reader } from '@fallwright/papers';
 import type { Assumption, OfferForms, Problem, Site } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 
@@ -18,6 +10,8 @@ export interface ChoiceAbout {
   readonly site: Site;
   readonly forms: OfferForms;
   readonly system: System;
+  /** The units, and the currency of the prices. */
+  readonly reader: Reader;
   /** Absent when nothing has a price. */
   readonly currency?: string;
   readonly hasRange: boolean;
@@ -26,7 +20,6 @@ export interface ChoiceAbout {
   readonly assumptions: readonly Assumption[];
   /** Worth a second look, each with the file it is in. */
   readonly warnings: readonly { readonly file: string; readonly problem: Problem }[];
-  readonly listOf: (contender: Contender) => PartsList;
 }
 
 /** What the page is about: what has prices, or where nothing that works has them, water alone. */
@@ -37,8 +30,6 @@ export function fieldShown({ choice }: ChoiceAbout): {
   const isPriced = choice.priced.contenders.length > 0;
   return { field: isPriced ? choice.priced : choice.unpriced, isPriced };
 }
-
-export type PickName = 'cheapest' | 'mostWater' | 'mostForgiving';
 
 export interface NamedPick {
   /** All that it is: one build is often more than one of the three. */
@@ -81,5 +72,3 @@ export function lacksOf(field: Field): readonly { readonly lack: Lack; readonly 
   }
   return [...found.values()].sort((a, b) => b.count - a.count);
 }
-
-export type { Money };

@@ -1,9 +1,23 @@
 /** A choice as a page for a person: the three picks first, then the front, what to buy, and why the others were left out. */
 import { styleText } from 'node:util';
-import { type Contender, type PartsRow, WANTED_CHANCE } from '@fallwright/engine';
-import { assumptionsInWords } from '@fallwright/papers';
-import { KIND_WORDS, type PriceKind } from '@fallwright/records';
-import { formatNumber, formatQuantity, plainFigures, toBeatsPerMinute } from '@fallwright/units';
+import { type Contender, WANTED_CHANCE } from '@fallwright/engine';
+import {
+  assumptionsInWords,
+  combinationInWords,
+  moneyInWords,
+  PICK_NAMES,
+  type Proposal,
+  proposalOf,
+  ramsInWords,
+  whyNotRow,
+} from '@fallwright/papers';
+import {
+  formatNumber,
+  formatQuantity,
+  plainFigures,
+  toBeatsPerMinute,
+  unitShown,
+} from '@fallwright/units';
 import { columns } from '../columns.ts';
 import { pageWidth, wrapped } from '../wrap.ts';
 import {
@@ -12,31 +26,23 @@ import {
   lacksOf,
   type NamedPick,
   namedPicks,
-  type PickName,
   waterOf,
 } from './choice-about.ts';
-import {
-  buildInWords,
-  candidateInWords,
-  daily,
-  driveInWords,
-  lackInWords,
-  length,
-  marginsInWords,
-  moneyShown,
-  perDayUnit,
-  ramInWords,
-  reasonGroup,
-  reasonInWords,
-  share,
-  sum,
-} from './choice-words.ts';
+import { daily, driveInWords, lackInWords, reasonGroup } from './choice-words.ts';
 import { frontPlot } from './front-plot.ts';
-import { shortfallInWords, whatWouldHelp } from './when-none.ts';
+import { notEnough, whatWouldHelp } from './when-none.ts';
 
 export function choicePage(about: ChoiceAbout, why: string | undefined): string {
   const { field, isPriced } = fieldShown(about);
   const picks = namedPicks(field, isPriced);
+  const proposed = picks.map(({ names, pick }) =>
+    proposalOf(
+      about.request,
+      pick,
+      names.map((name) => nameOfPick(name, about)),
+      about.reader,
+    ),
+  );
   const sections = [
     heading(about, picks.length > 0, isPriced),
     section(
@@ -44,10 +50,10 @@ export function choicePage(about: ChoiceAbout, why: string | undefined): string 
       about.warnings.map(({ file, problem }) => `${file}, ${where(problem)}: ${problem.message}`),
     ),
     section('What would have to change', picks.length > 0 ? [] : whatWouldHelp(about)),
-    section('Not enough', shortfallInWords(about, field)),
-    ...picks.map((named) => pickSection(about, named)),
+    section('Not enough', picks.length > 0 ? notEnough(about, field) : []),
+    ...proposed.map((proposal, index) => pickSection(about, picks[index] as NamedPick, proposal)),
     frontSection(about, isPriced),
-    partsSection(about, picks[0]),
+    ...(proposed[0] ? [sizesSection(proposed[0]), partsSection(about, proposed[0])] : []),
     lacksSection(about, isPriced),
     whySection(about, why),
     othersSection(about),
@@ -65,9 +71,10 @@ export function choicePage(about: ChoiceAbout, why: string | undefined): string 
     .replaceAll('\u00a0', ' ');
 }
 
-/** Common practice. The cautions of a build stand in its own answer. */
+/** Common practice, no source. The cautions of a build stand in its own answer. */
 const CAUTIONS = [
   'This is a prediction, not a promise. Prices are those of the list on its day. Local codes and licensed practice come first.',
+  'Each beat is a shock: keep fingers out of the waste valve, let the pressure off before undoing anything, and shore a trench that is deeper than the knees.',
   'Before anything is bought, write the pick as a site file (--write) and read its answer: it has the pressures and the cautions of that build.',
 ];
 
@@ -90,7 +97,7 @@ function heading(about: ChoiceAbout, hasPicks: boolean, isPriced: boolean): read
   if (!hasPrices) {
     lines.push(
       ...wrapped(
-        'Without a price list builds are compared by water alone, at what the source gives in its driest time. Give one with --prices.',
+        'Without a price list builds are compared by water alone, at what the source gives in its driest time: those that give most are shown, and not the smaller ones that would do. Give one with --prices.',
       ),
     );
   } else if (!isPriced && hasPicks) {
@@ -106,53 +113,39 @@ function heading(about: ChoiceAbout, hasPicks: boolean, isPriced: boolean): read
   return lines;
 }
 
-const PICK_WORDS: Readonly<Record<PickName, string>> = {
-  cheapest: 'cheapest that does it',
-  mostWater: 'most water',
-  mostForgiving: 'most forgiving',
-};
+function nameOfPick(name: keyof typeof PICK_NAMES, { request }: ChoiceAbout): string {
+  return name === 'cheapest' && request.wish.need === undefined
+    ? 'cheapest that runs'
+    : PICK_NAMES[name];
+}
 
-function pickSection(about: ChoiceAbout, { names, pick }: NamedPick): readonly string[] {
-  const { choice, system, currency, request, isJudged } = about;
-  const { contender } = pick;
-  const { candidate, judgement, margins, run } = contender;
-  const { parts } = candidate;
-  const title = names
-    .map((name) =>
-      name === 'cheapest' && request.wish.need === undefined
-        ? 'cheapest that runs'
-        : PICK_WORDS[name],
-    )
-    .join(', ');
-  const cost =
-    candidate.cost === undefined || currency === undefined
-      ? ''
-      : `${sum(candidate.cost, currency)}, `;
-  const flow = (value: number): string => formatQuantity(value, 'sourceFlow', system);
+function pickSection(
+  about: ChoiceAbout,
+  { pick }: NamedPick,
+  { names, chance, margins, advice, missing }: Proposal,
+): readonly string[] {
+  const { choice, system, reader, isJudged } = about;
+  const { candidate, run } = pick.contender;
+  const { count } = candidate.parts;
+  const cost = candidate.cost === undefined ? '' : `${moneyInWords(candidate.cost, reader)}, `;
+  const supply = formatQuantity(count * run.supplyFlow, 'sourceFlow', system);
   const beats = plainFigures(toBeatsPerMinute(run.beatFrequency), 3);
-  const season = request.place.dryFlow === undefined ? '' : ' in the dry season';
-  const what =
-    request.wish.need === undefined ? `to run${season}` : `to run and give what is needed${season}`;
-  const count = parts.count;
+  const notJudged = choice.isComplete
+    ? 'Its chance was not worked out: it stands too far behind the front.'
+    : 'Its chance was not worked out: the search was stopped before.';
+  const limits = margins.map(({ what, margin }) => `${what}, ${margin}`).join('; ');
   return [
-    bold(`${startOfSentence(title)}: ${cost}${daily(waterOf(pick), system)}`),
-    ...item(ramInWords(parts)),
-    ...item(buildInWords(parts, request.place.deliveryRoute.length, system)),
-    ...item(
-      `${beats} beats a minute, ${flow(count * run.supplyFlow)} from the source, efficiency ${share(run.daubuissonEfficiency)}`,
+    ...wrapped(`${startOfSentence(names.join(', '))}: ${cost}${daily(waterOf(pick), system)}`).map(
+      bold,
     ),
-    ...(judgement
-      ? item(
-          `${chanceShown(judgement.chance)} sure ${what}; four times in five it gives ${formatNumber(count * judgement.low, 'daily', system)} to ${daily(count * judgement.high, system)}`,
-        )
-      : isJudged
-        ? item(
-            choice.isComplete
-              ? 'Chance not worked out: it stands too far behind the front.'
-              : 'Chance not worked out: the search was stopped before.',
-          )
-        : []),
-    ...item(`To spare: ${marginsInWords(margins)}`),
+    ...item(`${combinationInWords(candidate.parts, reader)}.`),
+    ...item(
+      `${beats} beats a minute; ${supply} from the source; efficiency ${share(run.daubuissonEfficiency)} by D’Aubuisson.`,
+    ),
+    ...(chance === undefined ? (isJudged ? item(notJudged) : []) : item(chance)),
+    ...item(`Limits, the nearest first: ${limits}.`),
+    ...advice.flatMap((rule) => item(`Not as is usual: ${rule}`)),
+    ...(missing.length > 0 ? item(`Without a price: ${missing.join('; ')}.`) : []),
     ...(pick.answer ? [] : item('Not worked out finely: the search was stopped before.')),
   ];
 }
@@ -169,7 +162,7 @@ const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 const MOST_ROWS = 12;
 
 function frontSection(about: ChoiceAbout, isPriced: boolean): readonly string[] {
-  const { choice, system, currency = '', request } = about;
+  const { choice, system, reader, request } = about;
   const { front, contenders } = isPriced ? choice.priced : choice.unpriced;
   // Without prices the front is one build: what comes near it is worth a look.
   const all = isPriced ? front : differing(contenders);
@@ -180,7 +173,7 @@ function frontSection(about: ChoiceAbout, isPriced: boolean): readonly string[] 
     const { candidate, water, judgement } = contender;
     return [
       LETTERS.charAt(index),
-      ...(isPriced ? [moneyShown(candidate.cost ?? 0, currency)] : []),
+      ...(isPriced ? [moneyInWords(candidate.cost ?? 0, reader)] : []),
       formatNumber(water, 'daily', system),
       ...(about.isJudged
         ? [
@@ -191,13 +184,13 @@ function frontSection(about: ChoiceAbout, isPriced: boolean): readonly string[] 
               : '–',
           ]
         : []),
-      `${ramInWords(candidate.parts)}; ${driveInWords(candidate.parts, system)}; ${candidate.parts.deliveryPipe.name}`,
+      `${ramsInWords(candidate.parts)}; ${driveInWords(candidate.parts, system)}; ${candidate.parts.deliveryPipe.name}`,
     ];
   });
   const heads = [
     { head: '' },
-    ...(isPriced ? [{ head: currency, ...right }] : []),
-    { head: perDayUnit(system), ...right },
+    ...(isPriced ? [{ head: 'cost', ...right }] : []),
+    { head: unitShown('daily', system), ...right },
     ...(about.isJudged ? [{ head: 'chance', ...right }] : []),
     { head: 'ram; drive line; delivery pipe' },
   ];
@@ -235,17 +228,17 @@ function differing(contenders: readonly Contender[]): readonly Contender[] {
 }
 
 function plotOf(about: ChoiceAbout, front: readonly Contender[]): readonly string[] {
-  const { system, currency = '' } = about;
+  const { system, reader } = about;
   const points = front.map(({ candidate, water }, index) => ({
     label: LETTERS.charAt(index),
     across: candidate.cost ?? 0,
     up: water,
   }));
   return frontPlot(points, {
-    upCalled: perDayUnit(system),
-    acrossCalled: currency,
+    upCalled: unitShown('daily', system),
+    acrossCalled: '',
     upShown: (value) => formatNumber(value, 'daily', system),
-    acrossShown: (value) => moneyShown(value, currency),
+    acrossShown: (value) => moneyInWords(value, reader),
     width: Math.min(56, pageWidth() - 16),
     height: 9,
   });
@@ -272,86 +265,67 @@ function tableWithin(
   return columns(heads, broken);
 }
 
-const GROUP_WORDS: Readonly<Record<PartsRow['group'], string>> = {
-  source: 'At the source',
-  driveLine: 'Drive line',
-  ram: 'Ram',
-  deliveryLine: 'Delivery line',
-  tank: 'Tank',
-  work: 'Work',
-  spares: 'Spares',
-};
+function sizesSection({ names, sizes }: Proposal): readonly string[] {
+  return section(
+    `Sizes for the ${names[0] ?? 'pick'}`,
+    sizes.map(({ what, size }) => `${what}: ${size}.`),
+  );
+}
 
-function partsSection(about: ChoiceAbout, named: NamedPick | undefined): readonly string[] {
-  const { currency } = about;
-  if (!named || currency === undefined || !about.hasPrices) return [];
-  const list = about.listOf(named.pick.contender);
+function partsSection(about: ChoiceAbout, proposal: Proposal): readonly string[] {
+  if (!about.hasPrices) return [];
+  const { names, parts, total } = proposal;
   const right = { align: 'right' } as const;
   const rows: string[][] = [];
-  let group: PartsRow['group'] | undefined;
-  for (const row of list.rows) {
-    if (row.group !== group) rows.push([GROUP_WORDS[row.group], '', '', '']);
-    group = row.group;
-    rows.push(partsCells(row, about, currency));
+  let group = '';
+  for (const part of parts) {
+    if (part.group !== group) rows.push([startOfSentence(part.group), '', '', '', '']);
+    group = part.group;
+    rows.push([
+      `  ${shortened(part.what)}`,
+      part.size,
+      part.quantity,
+      part.each,
+      part.sum || 'no price',
+    ]);
+    for (const line of wrapped(part.note, { width: LONGEST_NAME })) {
+      if (line !== '') rows.push([`    ${line}`, '', '', '', '']);
+    }
   }
-  const total = list.total === undefined ? 'not known' : moneyShown(list.total, currency);
-  rows.push(['Total', '', '', total]);
+  rows.push(['Total', '', '', '', total ?? 'not known']);
   return [
-    bold(`Parts and work for the ${PICK_WORDS[named.names[0] ?? 'mostWater']}`),
+    bold(`Parts and work for the ${names[0] ?? 'pick'}`),
     ...columns(
       [
         { head: '' },
+        { head: 'size' },
         { head: 'quantity', ...right },
         { head: 'each', ...right },
-        { head: currency, ...right },
+        { head: 'sum', ...right },
       ],
       rows,
+      { gap: ' ' },
     ),
   ];
 }
 
 /** Judgement: a name longer than this leaves no room for its figures. */
-const LONGEST_NAME = 40;
+const LONGEST_NAME = 36;
 
-function partsCells(row: PartsRow, { system }: ChoiceAbout, currency: string): string[] {
-  const kind = KIND_WORDS[row.kind as PriceKind] ?? row.kind;
-  const name = row.name ?? kind;
-  const size =
-    row.size === undefined || row.kind === 'pipe' ? '' : ` (DN${Math.round(row.size * 1000)})`;
-  const full = `  ${name}${name.length + size.length > LONGEST_NAME ? '' : size}`;
-  return [
-    full.length > LONGEST_NAME + 2 ? `${full.slice(0, LONGEST_NAME + 1)}…` : full,
-    quantityOf(row, system),
-    row.price === undefined ? '' : moneyShown(Math.round(row.price), currency),
-    row.total === undefined ? 'no price' : moneyShown(row.total, currency),
-  ];
-}
-
-/** `3 × 6 m`, `140 m`, `4`, `5 h`. */
-function quantityOf(row: PartsRow, system: ChoiceAbout['system']): string {
-  const { pieces, bought, unit } = row;
-  if (pieces && pieces.length > 0) {
-    const counts = new Map<string, number>();
-    for (const piece of pieces) {
-      const shown = length(piece.length, system);
-      counts.set(shown, (counts.get(shown) ?? 0) + 1);
-    }
-    return [...counts].map(([shown, count]) => `${count} × ${shown}`).join(' + ');
-  }
-  if (unit === 'metre') return length(bought, system);
-  return unit === 'hour' ? `${plainFigures(bought, 3)} h` : plainFigures(bought, 4);
+function shortened(name: string): string {
+  return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
 }
 
 /** Judgement: the rest stands in the record. */
 const MOST_LACKS = 8;
 
 function lacksSection(about: ChoiceAbout, isPriced: boolean): readonly string[] {
-  const { choice, system, hasPrices } = about;
+  const { choice, system, reader, hasPrices } = about;
   const lacks = lacksOf(choice.unpriced);
   if (!hasPrices || lacks.length === 0) return [];
   const most = Math.max(...choice.unpriced.contenders.map(({ water }) => water));
   const rest = lacks.length - MOST_LACKS;
-  const names = lacks.slice(0, MOST_LACKS).map(({ lack }) => lackInWords(lack));
+  const names = lacks.slice(0, MOST_LACKS).map(({ lack }) => lackInWords(lack, reader));
   return section('Without a price', [
     `${startOfSentence(names.join('; '))}${rest > 0 ? `; and ${rest} more` : ''}.`,
     isPriced
@@ -362,34 +336,25 @@ function lacksSection(about: ChoiceAbout, isPriced: boolean): readonly string[] 
 
 function whySection(about: ChoiceAbout, why: string | undefined): readonly string[] {
   if (why === undefined) return [];
-  const { choice, system, currency } = about;
+  const { choice, reader } = about;
   const words = why
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== '');
-  const found = [...choice.keys()].flatMap((key) => {
-    const candidate = choice.candidate(key);
-    if (!candidate) return [];
-    const text = `${key} ${candidateInWords(candidate, system)}`
-      .toLowerCase()
-      .replaceAll('\u00a0', ' ');
-    return words.every((word) => text.includes(word)) ? [{ key, candidate }] : [];
+  const found = [...choice.keys()].filter((key) => {
+    const parts = choice.candidate(key)?.parts;
+    const text = `${key} ${parts ? combinationInWords(parts, reader) : ''}`.toLowerCase();
+    return words.every((word) => text.replaceAll('\u00a0', ' ').includes(word));
   });
   if (found.length === 0) {
     return section('Why', [
       `No build has all of ${why} in its words. Write the ram, its tuning or a pipe as they stand above.`,
     ]);
   }
-  const name = (key: string): string => {
-    const other = choice.candidate(key);
-    return other ? `${ramInWords(other.parts)} on ${driveInWords(other.parts, system)}` : key;
-  };
-  const lines = found.slice(0, MOST_ROWS).map(({ key, candidate }) => {
-    const reason = choice.reasonFor(key);
-    const because = reason
-      ? reasonInWords(reason, { system, currency, name })
-      : 'stands on the front: nothing costs less and gives more';
-    return `${candidateInWords(candidate, system)}: ${because}.`;
+  const lines = found.slice(0, MOST_ROWS).map((key) => {
+    const { what, cost, why: because } = whyNotRow(choice, key, reader);
+    const price = cost === '' ? '' : `, ${cost}`;
+    return `${what}${price}. ${because === '' ? 'It stands on the front: nothing costs less and gives more.' : because}`;
   });
   const more = found.length - lines.length;
   return section(`Why: ${why}`, [
@@ -444,6 +409,10 @@ function item(text: string): readonly string[] {
 
 function bold(text: string): string {
   return styleText('bold', text);
+}
+
+function share(ratio: number): string {
+  return `${plainFigures(100 * ratio, 2)}\u00a0%`;
 }
 
 function startOfSentence(text: string): string {

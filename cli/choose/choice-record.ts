@@ -2,7 +2,7 @@
  * A choice for programs, `fallwright: choice@1`. Units stand in the names. Sums of money are whole numbers of the currency's
  * smallest unit, as `minorDigits` says: 2 for pence. What is not known is `null`.
  */
-import type { Contender, Field } from '@fallwright/engine';
+import { type Contender, type Field, partsListOf } from '@fallwright/engine';
 import { minorDigits } from '@fallwright/records';
 import {
   toBar,
@@ -15,7 +15,7 @@ import { type ChoiceAbout, lacksOf, namedPicks, waterOf } from './choice-about.t
 import { lackInWords, reasonGroup } from './choice-words.ts';
 
 export function choiceRecord(about: ChoiceAbout) {
-  const { choice, request, site, currency, assumptions } = about;
+  const { choice, request, site, currency, assumptions, reader } = about;
   const { combinations, rejected, pruned, decided, distinctRuns, runs } = choice.progress;
   const { need, tankVolume } = request.wish;
   return {
@@ -33,7 +33,7 @@ export function choiceRecord(about: ChoiceAbout) {
       kind: lack.kind,
       name: lack.name ?? null,
       sizeMillimetres: lack.size === undefined ? null : figures(1000 * lack.size),
-      words: lackInWords(lack).replaceAll('\u00a0', ' '),
+      words: lackInWords(lack, reader).replaceAll('\u00a0', ' '),
       builds: count,
     })),
     leftOut: leftOutCounts(about),
@@ -47,10 +47,10 @@ export type ChoiceRecord = ReturnType<typeof choiceRecord>;
 function fieldRecord(about: ChoiceAbout, field: Field, isPriced: boolean) {
   const { shortfall } = field.picks;
   return {
-    front: field.front.map((contender) => buildRecord(contender)),
+    front: field.front.map((contender) => buildRecord(about, contender)),
     picks: namedPicks(field, isPriced).map(({ names, pick }) => ({
       names,
-      ...buildRecord(pick.contender),
+      ...buildRecord(about, pick.contender),
       litresPerDay: figures(toLitresPerDay(waterOf(pick))),
       isQuoted: pick.answer !== undefined,
       pressures: (pick.answer?.pressureCheck?.rows ?? []).map(
@@ -61,7 +61,11 @@ function fieldRecord(about: ChoiceAbout, field: Field, isPriced: boolean) {
           outcome,
         }),
       ),
-      parts: about.listOf(pick.contender).rows.map((row) => ({
+      parts: partsListOf(
+        about.request.place,
+        about.request.offers,
+        pick.contender.candidate.parts,
+      ).rows.map((row) => ({
         group: row.group,
         kind: row.kind,
         line: row.line ?? null,
@@ -89,7 +93,7 @@ function fieldRecord(about: ChoiceAbout, field: Field, isPriced: boolean) {
   };
 }
 
-function buildRecord(contender: Contender) {
+function buildRecord({ reader }: ChoiceAbout, contender: Contender) {
   const { candidate, run, water, margins, judgement } = contender;
   const { parts } = candidate;
   const { least, ...each } = margins;
@@ -115,7 +119,9 @@ function buildRecord(contender: Contender) {
     chance: judgement?.chance ?? null,
     lowLitresPerDay: judgement ? figures(toLitresPerDay(parts.count * judgement.low)) : null,
     highLitresPerDay: judgement ? figures(toLitresPerDay(parts.count * judgement.high)) : null,
-    withoutPrice: candidate.missing.map((lack) => lackInWords(lack).replaceAll('\u00a0', ' ')),
+    withoutPrice: candidate.missing.map((lack) =>
+      lackInWords(lack, reader).replaceAll('\u00a0', ' '),
+    ),
   };
 }
 

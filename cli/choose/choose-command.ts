@@ -1,7 +1,8 @@
 /** `fallwright choose`: what to build at a place, from a range of rams and a price list. */
 import { writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { type ChoiceRequest, type PlaceToFit, partsLister, type Wish } from '@fallwright/engine';
+import type { ChoiceRequest, PlaceToFit, Wish } from '@fallwright/engine';
+import type { PickName } from '@fallwright/papers';
 import {
   LONGEST_PRICES,
   LONGEST_RANGE,
@@ -23,7 +24,7 @@ import { readQuantity, type System } from '@fallwright/units';
 import { BadInput } from '../bad-input.ts';
 import { nameOf, textOf } from '../read-file.ts';
 import { samplePlan } from '../sampled-in-view.ts';
-import { type ChoiceAbout, fieldShown, namedPicks, type PickName } from './choice-about.ts';
+import { type ChoiceAbout, fieldShown, namedPicks } from './choice-about.ts';
 import { choicePage } from './choice-page.ts';
 import { choiceRecord } from './choice-record.ts';
 import { chooseInView } from './choose-in-view.ts';
@@ -36,6 +37,7 @@ export interface ChooseOptions {
   readonly rams: string;
   readonly lengths?: string;
   readonly likely: string;
+  readonly vessels?: boolean;
   readonly why?: string;
   readonly write?: string;
   readonly pick: 'cheapest' | 'water' | 'forgiving';
@@ -65,10 +67,12 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
   const range = options.range === undefined ? undefined : await rangeIn(options.range);
   const prices = options.prices === undefined ? undefined : await pricesIn(options.prices, options);
   const assembled = placeToFit(site);
+  const wish = { ...assembled.wish, ...asked.wish };
   const made = offersOf({
     ...(range && { range: range.value }),
     ...(prices && { prices: prices.value }),
-    hasTank: assembled.hasTank,
+    ...(wish.tankVolume !== undefined && { tankVolume: wish.tankVolume }),
+    otherVessels: options.vessels === true,
   });
   if (!made.ok)
     throw new BadInput(
@@ -77,7 +81,10 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
     );
   const { offers, forms, currency, assumptions } = made.value;
   const place = prices ? assembled.place : inDryTime(assembled.place);
-  const request: ChoiceRequest = { place, wish: { ...assembled.wish, ...asked.wish }, offers };
+  const request: ChoiceRequest = { place, wish, offers };
+  const stop = new AbortController();
+  // The second one ends the program at once, as it would have without this.
+  process.once('SIGINT', () => stop.abort());
   const { choice, seconds } = await chooseInView(
     request,
     {
@@ -88,22 +95,23 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
       ),
       ...plan,
     },
-    { workers: asked.workers, judges: options.chance },
+    { workers: asked.workers, judges: options.chance, signal: stop.signal },
   );
-  const lister = partsLister(place, offers);
+  const system = options.units ?? systemOf(site);
   const about: ChoiceAbout = {
     choice,
     request,
     site,
     forms,
-    system: options.units ?? systemOf(site),
+    system,
+    // No money is shown where nothing has a price. Source of the code for none: ISO 4217.
+    reader: { system, currency: currency ?? 'XXX' },
     ...(currency !== undefined && { currency }),
     hasRange: range !== undefined,
     hasPrices: prices !== undefined,
     isJudged: options.chance,
     assumptions: [...assembled.assumptions, ...assumptions],
     warnings: [...ofSite, ...(range?.warnings ?? []), ...(prices?.warnings ?? [])],
-    listOf: ({ candidate }) => lister.listOf(candidate.parts),
   };
   const output = options.json
     ? JSON.stringify(choiceRecord(about), null, 2)
@@ -159,11 +167,9 @@ async function pricesIn(
     return { value: read.good, warnings: named(file, left) };
   }
   const good = read.good?.rows.length ?? 0;
-  const hint =
-    good === 0
-      ? []
-      : [{ field: '', message: `${good} rows can be read. --keep-good goes on with them alone.` }];
-  throw new BadInput(nameOf(file), [...read.problems, ...hint]);
+  const advice =
+    good === 0 ? undefined : `${good} rows can be read. --keep-good goes on with them alone.`;
+  throw new BadInput(nameOf(file), read.problems, advice);
 }
 
 function named(file: string, problems: readonly Problem[]): readonly Warning[] {

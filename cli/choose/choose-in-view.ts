@@ -1,4 +1,4 @@
-/** A choice made while a person looks on: how far it is stands on standard error, and Ctrl-C ends it with what stands by then. */
+/** A choice made while a person looks on: how far it is stands on standard error, and a signal ends it with what stands by then. */
 import { type Choice, type ChoiceProgress, type ChoiceRequest, choose } from '@fallwright/engine';
 import { ChoicePool } from './choice-pool.ts';
 import type { WorkerSetUp } from './choice-worker.ts';
@@ -13,15 +13,18 @@ type Screen = Pick<NodeJS.WriteStream, 'isTTY' | 'write'>;
 export async function chooseInView(
   request: ChoiceRequest,
   setUp: WorkerSetUp,
-  { workers, judges }: { readonly workers: number; readonly judges: boolean },
+  {
+    workers,
+    judges,
+    signal,
+  }: { readonly workers: number; readonly judges: boolean; readonly signal?: AbortSignal },
   screen: Screen = process.stderr,
 ): Promise<ChoiceInView> {
   const from = performance.now();
   const pool = new ChoicePool(workers, setUp);
   const line = new StatusLine(screen);
-  // The second one ends the program at once, as it would have without this.
   const stop = (): void => pool.stop();
-  process.once('SIGINT', stop);
+  signal?.addEventListener('abort', stop);
   try {
     const search = choose(request, { judges });
     let step = search.next();
@@ -39,7 +42,7 @@ export async function chooseInView(
     }
     return { choice: step.value, seconds: (performance.now() - from) / 1000 };
   } finally {
-    process.off('SIGINT', stop);
+    signal?.removeEventListener('abort', stop);
     line.clear();
     await pool.close();
   }

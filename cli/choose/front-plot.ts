@@ -43,7 +43,7 @@ export function frontPlot(points: readonly PlotPoint[], frame: PlotFrame): reado
       `${(labels[row] ?? '').padStart(margin)} |${cells.join('')}`.trimEnd(),
     ),
     `${' '.repeat(margin)} +${'-'.repeat(width)}`,
-    `${' '.repeat(margin + 2)}${low}${high.padStart(width - low.length)} ${frame.acrossCalled}`,
+    `${' '.repeat(margin + 2)}${low}${high.padStart(width - low.length)} ${frame.acrossCalled}`.trimEnd(),
   ];
 }
 

@@ -1,116 +1,51 @@
-/** When nothing works, or nothing gives enough: what came nearest, and what would have to change. */
-import type { Choice, Contender, Field, Reason } from '@fallwright/engine';
-import { formatQuantity, plainFigures, type System } from '@fallwright/units';
+/** When nothing works, or nothing gives enough: what would have to change. */
+import {
+  type Contender,
+  type Field,
+  installationOfParts,
+  missesOf,
+  whatWouldChange,
+} from '@fallwright/engine';
+import { changesNeeded, missesInWords, shortfallInWords } from '@fallwright/papers';
+import { plainFigures } from '@fallwright/units';
 import type { ChoiceAbout } from './choice-about.ts';
-import { daily, ramInWords, share } from './choice-words.ts';
 
-interface Near {
-  readonly reason: Reason;
-  readonly key: string;
-  /** How far short it falls: 1 is just enough. */
-  readonly reached: number;
+/** Which bounds failed, and what would make the build run that came nearest. */
+export function whatWouldHelp({ choice, request, reader }: ChoiceAbout): readonly string[] {
+  const [nearest] = missesOf(choice);
+  const parts = nearest && choice.candidate(nearest.key)?.parts;
+  const misses = missesInWords(choice, reader);
+  if (!nearest || !parts) return misses;
+  const search = whatWouldChange(installationOfParts(request.place, parts));
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return [...misses, ...changesNeeded(choice, nearest, step.value, reader)];
 }
 
-/** Of each kind of reason the build that came nearest, the nearest of all first. */
-function nearest(choice: Choice): readonly Near[] {
-  const found = new Map<string, Near>();
-  for (const key of choice.keys()) {
-    const reason = choice.reasonFor(key);
-    const reached = reason && reachedOf(reason);
-    if (!reason || reached === undefined) continue;
-    const kind = reason.kind === 'verdict' ? reason.verdict : reason.kind;
-    const best = found.get(kind);
-    if (!best || reached > best.reached) found.set(kind, { reason, key, reached });
-  }
-  return [...found.values()].sort((a, b) => b.reached - a.reached);
-}
-
-function reachedOf(reason: Reason): number | undefined {
-  switch (reason.kind) {
-    case 'staysOpen':
-      return reason.terminalFlow / reason.closingFlow;
-    case 'liftTooHigh':
-      return reason.reaches / reason.needs;
-    case 'overRated':
-      return reason.rating / reason.pressure;
-    case 'verdict':
-      return 1 + reason.decidedBy.margin;
-    case 'pulse':
-      return reason.largest / reason.share;
-    default:
-      return undefined;
-  }
-}
-
-/** What would have to change, one sentence for each kind of obstacle. */
-export function whatWouldHelp(about: ChoiceAbout): readonly string[] {
-  const { choice, system } = about;
-  return nearest(choice).map(({ reason, key }) => {
-    const candidate = choice.candidate(key);
-    const who = candidate ? ramInWords(candidate.parts) : key;
-    return `${who}: ${adviceFor(reason, system)}`;
-  });
-}
-
-function adviceFor(reason: Reason, system: System): string {
-  const flow = (value: number): string => formatQuantity(value, 'sourceFlow', system);
-  const height = (value: number): string => formatQuantity(value, 'height', system);
-  switch (reason.kind) {
-    case 'staysOpen':
-      return `the line lets ${flow(reason.terminalFlow)} through and its valve shuts at ${flow(reason.closingFlow)}. A wider drive pipe, a lighter weight, a shorter stroke or more fall would shut it.`;
-    case 'liftTooHigh':
-      return `its hammer reaches ${height(reason.reaches)} at the most and ${height(reason.needs)} are needed. More fall, a stiffer drive pipe or a ram that shuts at a larger flow reaches higher; or the tank stands lower.`;
-    case 'overRated':
-      return `${reason.name} would see ${formatQuantity(reason.pressure, 'pressure', system)} and may carry ${formatQuantity(reason.rating, 'pressure', system)}. A part of a higher rating carries it.`;
-    case 'pulse':
-      return `its vessel would swing by ${share(reason.share)} where ${share(reason.largest)} are wished for at the most. Offer a larger vessel.`;
-    case 'verdict': {
-      const { decidedBy, verdict } = reason;
-      const has = `it has ${share(1 + decidedBy.margin)} of what it needs`;
-      if (verdict === 'starves') {
-        return `the source gives too little for it: ${has}. A smaller ram, a lighter weight or a store that fills in between takes less.`;
-      }
-      if (verdict === 'staysShut' || verdict === 'flutters') {
-        return `its valve does not open again in time: ${has}. A heavier weight, a longer stroke or a longer drive line opens it.`;
-      }
-      if (verdict === 'staysOpen') {
-        return `its valve does not shut: ${has} of flow. A wider drive pipe, a lighter weight or a shorter stroke shuts it.`;
-      }
-      return `it does not reach the lift: ${has}. More fall or a stiffer drive pipe reaches higher.`;
-    }
-    default:
-      return '';
-  }
-}
-
-/** The need is above what anything gives: how far, and whether more rams side by side would do. */
-export function shortfallInWords(about: ChoiceAbout, field: Field): readonly string[] {
-  const { system, request } = about;
+/** The need is above what can be counted on: how far, and whether more rams side by side would do. */
+export function notEnough(about: ChoiceAbout, field: Field): readonly string[] {
+  const { request, reader } = about;
   const { shortfall } = field.picks;
-  if (!shortfall) return [];
-  const need = daily(shortfall.need, system);
+  const words = shortfallInWords(field, reader);
+  if (!shortfall || words === undefined) return [];
+  const most = request.wish.mostRams ?? 1;
   if (shortfall.mostWater >= shortfall.need) {
-    const best = shortfall.bestChance;
-    const chance = best === undefined ? '' : ` The best chance of it is ${share(best)}.`;
+    const smaller =
+      most > 1
+        ? ''
+        : ' Smaller rams side by side can share the water and be stopped one by one when it is short: try --rams 2.';
     return [
-      `Some give ${need}, but none as surely as is wished.${chance} Measure what is not sure, take one with more to spare, or lower the wish with --chance.`,
+      words,
+      `Measure what is not sure, take one with more to spare, or lower the wish with --likely.${smaller}`,
     ];
   }
-  const lines = [
-    `Nothing here gives ${need}; the most is ${daily(shortfall.mostWater, system)}, ${share(shortfall.mostWater / shortfall.need)} of it.`,
-  ];
-  const most = request.wish.mostRams ?? 1;
   const more = ramsThatWouldDo(about, field.contenders, shortfall.need);
-  if (more !== undefined && more > most) {
-    lines.push(
-      `${plainFigures(more, 2)} rams side by side, each on its own drive line, would give about that, and the source has the water for them: try --rams ${more}.`,
-    );
-  } else {
-    lines.push(
-      'A larger ram, more fall or a richer source would give more. See what each build was left out for with --why.',
-    );
-  }
-  return lines;
+  return [
+    words,
+    more !== undefined && more > most
+      ? `${plainFigures(more, 2)} rams side by side, each on its own drive line, would give about that, and the source has the water for them: try --rams ${more}.`
+      : 'A larger ram, more fall or a richer source would give more. --why tells what each build was left out for.',
+  ];
 }
 
 /** Judgement: rams side by side want looking after one by one. */

@@ -7,6 +7,7 @@ import {
   type PipeOffer,
   type PricedItem,
   type RamOffer,
+  type TankOffer,
   TYPICAL_SIZES,
   type TypicalSize,
   typicalRam,
@@ -51,13 +52,20 @@ export interface OffersFrom {
   readonly range?: Range;
   /** Pipes from the tables and no prices when absent. */
   readonly prices?: PriceList;
-  /** Whether a tank stands there already. */
-  readonly hasTank?: boolean;
+  /** Water that a tank must hold; no tank is chosen when absent. */
+  readonly tankVolume?: number;
+  /** Whether the vessels of the price list are tried in place of the rams' own. */
+  readonly otherVessels?: boolean;
 }
 
 const METRES_PER_FOOT = 0.3048;
 
-export function offersOf({ range, prices, hasTank = false }: OffersFrom): OffersMade {
+export function offersOf({
+  range,
+  prices,
+  tankVolume,
+  otherVessels = false,
+}: OffersFrom): OffersMade {
   const problems = clashes(range, prices);
   if (problems.length > 0) return { ok: false, problems };
   const assumptions = new Assumptions();
@@ -79,8 +87,8 @@ export function offersOf({ range, prices, hasTank = false }: OffersFrom): Offers
       offers: {
         rams,
         ...pipes,
-        vessels: containers(rows, 'vessel'),
-        tanks: hasTank ? [] : containers(rows, 'tank'),
+        vessels: otherVessels ? containers(rows, 'vessel') : [],
+        tanks: tankVolume === undefined ? [] : tanksFor(containers(rows, 'tank'), tankVolume),
         items: rows.flatMap(itemOf),
         leftOut: leftOutOf(rows),
       },
@@ -209,7 +217,7 @@ function pipeOfferOf(
     unit === 'length' || price === undefined
       ? undefined
       : unit === 'foot'
-        ? price / METRES_PER_FOOT
+        ? Math.round(price / METRES_PER_FOOT)
         : price;
   return {
     key: code,
@@ -282,10 +290,19 @@ function containers(rows: readonly PriceRow[], kind: 'vessel' | 'tank') {
   );
 }
 
+/** The cheapest tank that holds enough: another moves no water. All of them where none does, so that each is told to be too small. */
+function tanksFor(tanks: readonly TankOffer[], volume: number): readonly TankOffer[] {
+  const enough = tanks
+    .filter((tank) => tank.volume >= volume)
+    .sort((a, b) => (a.cost ?? Infinity) - (b.cost ?? Infinity) || a.volume - b.volume);
+  return enough.length > 0 ? enough.slice(0, 1) : tanks;
+}
+
 function itemOf(row: PriceRow): readonly PricedItem[] {
   const { kind, price, unit, size } = row;
   if (!isItemKind(kind) || row.isLeftOut) return [];
-  const perUnit = unit === 'foot' && price !== undefined ? price / METRES_PER_FOOT : price;
+  const perUnit =
+    unit === 'foot' && price !== undefined ? Math.round(price / METRES_PER_FOOT) : price;
   const fitting = size === undefined ? undefined : partSize(size);
   const materials = row.madeOf?.flatMap((words) => materialCalled(words) ?? []);
   return [

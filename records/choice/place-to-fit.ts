@@ -20,8 +20,6 @@ export interface AssembledPlace {
   readonly place: PlaceToFit;
   /** What the site itself wishes for: its need, and a tank for it. */
   readonly wish: Wish;
-  /** Whether a tank stands there already, so that none is chosen. */
-  readonly hasTank: boolean;
   readonly monthlyDemand?: MonthlyDemand;
   readonly yields: ByMonth<number | 'plenty'>;
   readonly assumptions: readonly Assumption[];
@@ -70,7 +68,6 @@ export function placeToFit(site: Site): AssembledPlace {
       ...(need !== undefined && need > 0 && { need }),
       ...(tankVolume !== undefined && { tankVolume }),
     },
-    hasTank: site.tank?.volume !== undefined,
     ...(monthlyDemand && { monthlyDemand }),
     yields,
     assumptions: assumptions.list,
@@ -118,6 +115,7 @@ function restraintOf(lengths: readonly PipeLength[], assumptions: Assumptions): 
   return RESTRAINTS.clamped;
 }
 
+/** Nothing where a tank stands there already, or nobody says what is needed. */
 function tankVolumeOf(
   { tank }: Site,
   need: number | undefined,
