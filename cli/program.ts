@@ -55,7 +55,7 @@ export function program(): Command {
     )
     .addOption(unitsOption())
     .option('--json', 'the choice for programs')
-    .option('--samples <number>', 'tries behind each chance', '200')
+    .option('--samples <number>', 'tries behind each chance', '100')
     .option('--seed <number>', 'whole number that the tries are drawn from', '1')
     .option('--no-chance', 'leave chances out; picks rest on margins alone')
     .option('--workers <number>', 'threads; as many as processors when left out')

@@ -86,7 +86,12 @@ export {
   deliveryPipeRows,
 } from './compare/choice/sizing/delivery-pipe-choice.ts';
 export { type PressureClassRow, pressureClasses } from './compare/choice/sizing/pressure-class.ts';
-export { snifterSize, snifterSpray } from './compare/choice/sizing/snifter-size.ts';
+export {
+  type DeliveryDuty,
+  deliveringShare,
+  snifterSize,
+  snifterSpray,
+} from './compare/choice/sizing/snifter-size.ts';
 export { intakeDepth, strainerArea } from './compare/choice/sizing/strainer-area.ts';
 export {
   airInVessel,

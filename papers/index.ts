@@ -16,6 +16,7 @@ export {
 } from './changes.ts';
 export { brokenAdvice } from './choice/advice-words.ts';
 export { combinationInWords, ramsInWords } from './choice/combination-words.ts';
+export { type DeliveryPipeWords, deliveryPipesInWords } from './choice/delivery-pipe-words.ts';
 export { type FrontRow, frontRows } from './choice/front-rows.ts';
 export { groupInWords, kindInWords, lineInWords, missingInWords } from './choice/item-words.ts';
 export {

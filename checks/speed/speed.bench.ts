@@ -5,7 +5,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
@@ -284,9 +284,82 @@ function timeChoice(): void {
   }
 }
 
+/** The workshop's files of the same size: 4 rams of 3 tunings, 12 drive pipes, one delivery pipe. Invented. */
+function workshopFiles(folder: string): { readonly [Name in 'site' | 'range' | 'prices']: string } {
+  const { offers } = choiceRequest(undefined);
+  const weights = { DN20: 35, DN25: 61, DN32: 113, DN50: 345 } as Readonly<Record<string, number>>;
+  const rams = offers.rams.map(({ key, cost = 0 }) => {
+    const own = weights[key] ?? 0;
+    const list = [0.7, 1, 1.5].map((factor) => `${Math.round(factor * own)} g`).join(', ');
+    return `  - { id: ${key.toLowerCase()}, name: ${key}, ram: ${key}, settings: { weights: [${list}] }, setUp: 5 h, price: ${cost / 100} EUR }`;
+  });
+  const pipes = [
+    ...offers.drivePipes.map((one) => ({ ...one, use: 'drive' })),
+    ...offers.deliveryPipes.map((one) => ({
+      ...one,
+      key: `${one.key} for delivery`,
+      use: 'delivery',
+    })),
+  ];
+  const rows = [
+    ...pipes.map(
+      ({ key, pipe, costPerMetre = 0, use }) =>
+        `${key},pipe,${pipe.name},m,${costPerMetre / 100},${use}`,
+    ),
+    ...Object.keys(ITEM_UNITS).map((kind) => `${kind},${kind},,,5,`),
+  ];
+  const write = (name: string, lines: readonly string[]): string => {
+    const file = join(folder, name);
+    writeFileSync(file, `${lines.join('\n')}\n`);
+    return file;
+  };
+  return {
+    site: write('site.yaml', [
+      'fallwright: site@1',
+      'source: { flow: 72 L/min ± 7 L/min, months: { aug: 60 L/min } }',
+      'fall: 2.4 m',
+      'drive: { length: 12 m }',
+      'lift: 18 m',
+      'delivery: { length: 120 m }',
+      'demand: 2000 L/day',
+    ]),
+    range: write('range.yaml', ['fallwright: range@1', 'rams:', ...rams]),
+    prices: write('prices.csv', ['code,kind,size,unit,price (EUR),use', ...rows]),
+  };
+}
+
+/** The whole command, from its start to its page, on as many threads as there are processors. */
+function timeChooseCommand(): void {
+  const folder = mkdtempSync(join(tmpdir(), 'fallwright-bench-'));
+  try {
+    const { site: place, range, prices } = workshopFiles(folder);
+    const lengths = '12 m; 13 m; 14 m; 15 m; 16.5 m; 18 m';
+    const files = [place, '--range', range, '--prices', prices, '--lengths', lengths];
+    for (const more of [['--no-chance'], []]) {
+      const from = performance.now();
+      const { stdout, stderr, status } = spawnSync(
+        process.execPath,
+        [join(HERE, '../../cli/fallwright.mjs'), 'choose', ...files, ...more],
+        { encoding: 'utf8' },
+      );
+      const spent = (performance.now() - from) / 1000;
+      if (status !== 0) throw new Error(stderr);
+      const spared = /\d[\d,]* combinations:[\s\S]*?spared/
+        .exec(stdout)?.[0]
+        .replaceAll(/\s+/g, ' ');
+      console.log(
+        `fallwright choose ${more.join(' ') || 'with chances'}: ${spent.toFixed(1)} s on ${availableParallelism()} threads at a load of ${(loadavg()[0] ?? 0).toFixed(0)}, target 5 s; ${spared}`,
+      );
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 const site = example();
 const { installation } = installationOf(site);
 compareWithC(installation);
 await timeCalls(installation);
 timeChoice();
+timeChooseCommand();
 timeSamples(site);

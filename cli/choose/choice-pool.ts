@@ -3,8 +3,8 @@
  * the choice does not look at it.
  */
 import { Worker } from 'node:worker_threads';
-import type { ChoiceResult, ChoiceTask } from '@fallwright/engine';
-import type { WorkerSetUp } from './choice-worker.ts';
+import type { ChoiceResult } from '@fallwright/engine';
+import type { WorkerSetUp, WorkerTask } from './choice-worker.ts';
 
 export class ChoicePool {
   readonly #workers: readonly Worker[];
@@ -28,7 +28,7 @@ export class ChoicePool {
 
   /** What came of the tasks: of all of them, or of those that were done when it was stopped. `done` counts them. */
   async perform(
-    tasks: readonly ChoiceTask[],
+    tasks: readonly WorkerTask[],
     done: (count: number) => void,
   ): Promise<readonly ChoiceResult[]> {
     const results: ChoiceResult[] = [];
@@ -56,7 +56,7 @@ export class ChoicePool {
 }
 
 /** @throws what the worker threw: a mistake of ours, since no file can lead to one. */
-function resultOf(worker: Worker, task: ChoiceTask): Promise<ChoiceResult> {
+function resultOf(worker: Worker, task: WorkerTask): Promise<ChoiceResult> {
   return new Promise((resolve, reject) => {
     const settle = (end: () => void): void => {
       worker.off('message', onMessage);

@@ -1,9 +1,17 @@
 /** `fallwright choose`: what to build at a place, from a range of rams and a price list. */
 import { writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import type { ChoiceRequest, PlaceToFit, Wish } from '@fallwright/engine';
+import type {
+  ChoiceRequest,
+  Installation,
+  PlaceToFit,
+  Ram,
+  UncertainInput,
+  Wish,
+} from '@fallwright/engine';
 import type { PickName } from '@fallwright/papers';
 import {
+  type AssembledOffers,
   LONGEST_PRICES,
   LONGEST_RANGE,
   LONGEST_TEXT,
@@ -18,6 +26,7 @@ import {
   type Site,
   siteOfBuild,
   systemOf,
+  unsureOfBuild,
   writeSite,
 } from '@fallwright/records';
 import { readQuantity, type System } from '@fallwright/units';
@@ -87,15 +96,12 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
   process.once('SIGINT', () => stop.abort());
   const { choice, seconds } = await chooseInView(
     request,
+    { place, ...plan },
     {
-      place,
-      site,
-      rams: offers.rams.flatMap(({ key, tunings }) =>
-        tunings.map(({ name, ram }) => ({ ram, form: forms.ram(key, name) })),
-      ),
-      ...plan,
+      workers: asked.workers,
+      ...(options.chance && { unsureOf: unsureAt(site, made.value) }),
+      signal: stop.signal,
     },
-    { workers: asked.workers, judges: options.chance, signal: stop.signal },
   );
   const system = options.units ?? systemOf(site);
   const about: ChoiceAbout = {
@@ -122,6 +128,21 @@ export async function chooseCommand(file: string, options: ChooseOptions): Promi
   }
   if (options.write !== undefined) await writePick(options.write, options.pick, about);
   if (!choice.isComplete) process.exitCode = STOPPED;
+}
+
+/** What is not sure of each build at a site, by what is told of its ram. */
+export function unsureAt(
+  site: Site,
+  { offers, forms }: Pick<AssembledOffers, 'offers' | 'forms'>,
+): (installation: Installation) => readonly UncertainInput[] {
+  // A vessel may have been changed; name and waste valve tell rams and tunings apart.
+  const nameOfRam = ({ name, wasteValve }: Ram): string => JSON.stringify([name, wasteValve]);
+  const told = new Map(
+    offers.rams.flatMap(({ key, tunings }) =>
+      tunings.map(({ name, ram }) => [nameOfRam(ram), forms.ram(key, name)] as const),
+    ),
+  );
+  return (installation) => unsureOfBuild(site, installation, told.get(nameOfRam(installation.ram)));
 }
 
 /** Where nothing is known of prices, what lasts all year is what counts: so it is run on what the driest month brings. */

@@ -1,5 +1,12 @@
 /** A choice made while a person looks on: how far it is stands on standard error, and a signal ends it with what stands by then. */
-import { type Choice, type ChoiceProgress, type ChoiceRequest, choose } from '@fallwright/engine';
+import {
+  type Choice,
+  type ChoiceProgress,
+  type ChoiceRequest,
+  choose,
+  type Installation,
+  type UncertainInput,
+} from '@fallwright/engine';
 import { ChoicePool } from './choice-pool.ts';
 import type { WorkerSetUp } from './choice-worker.ts';
 
@@ -15,9 +22,14 @@ export async function chooseInView(
   setUp: WorkerSetUp,
   {
     workers,
-    judges,
+    unsureOf,
     signal,
-  }: { readonly workers: number; readonly judges: boolean; readonly signal?: AbortSignal },
+  }: {
+    readonly workers: number;
+    /** What is not sure of a build; absent when nothing is to be judged. */
+    readonly unsureOf?: (installation: Installation) => readonly UncertainInput[];
+    readonly signal?: AbortSignal;
+  },
   screen: Screen = process.stderr,
 ): Promise<ChoiceInView> {
   const from = performance.now();
@@ -26,12 +38,16 @@ export async function chooseInView(
   const stop = (): void => pool.stop();
   signal?.addEventListener('abort', stop);
   try {
-    const search = choose(request, { judges });
+    const search = choose(request, { judges: unsureOf !== undefined });
     let step = search.next();
     while (!step.done) {
       const { tasks, progress } = step.value;
       const kind = tasks[0]?.kind;
-      const results = await pool.perform(tasks, (done) => {
+      const sent = tasks.map((task) => ({
+        task,
+        inputs: task.kind === 'judge' ? (unsureOf?.(task.installation) ?? []) : [],
+      }));
+      const results = await pool.perform(sent, (done) => {
         line.show(
           kind === 'run'
             ? runsInWords(progress)

@@ -8,6 +8,7 @@ import { offersOf, placeToFit, readPlace, readPrices, readRange } from '@fallwri
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ChoiceRecord } from './choice-record.ts';
 import type { WorkerSetUp } from './choice-worker.ts';
+import { unsureAt } from './choose-command.ts';
 import { chooseInView } from './choose-in-view.ts';
 
 const launcher = join(import.meta.dirname, '..', 'fallwright.mjs');
@@ -176,25 +177,18 @@ describe('the search on threads', () => {
   const { place, wish } = placeToFit(read.site);
   const made = offersOf({ range: range.range, prices: list.list });
   if (!made.ok) throw new Error('the examples must go together');
-  const { offers, forms } = made.value;
+  const { offers } = made.value;
+  const unsureOf = unsureAt(read.site, made.value);
   const few: ChoiceRequest = {
     place,
     wish: { ...wish, driveLengths: [16] },
     offers: { ...offers, rams: offers.rams.slice(0, 2), tanks: [], vessels: [] },
   };
-  const setUp: WorkerSetUp = {
-    place,
-    site: read.site,
-    rams: offers.rams.flatMap(({ key, tunings }) =>
-      tunings.map(({ name, ram }) => ({ ram, form: forms.ram(key, name) })),
-    ),
-    samples: 20,
-    seed: 1,
-  };
+  const setUp: WorkerSetUp = { place, samples: 20, seed: 1 };
 
   test('says the same whatever the number of threads', async () => {
     const said = async (workers: number) => {
-      const { choice } = await chooseInView(few, setUp, { workers, judges: true });
+      const { choice } = await chooseInView(few, setUp, { workers, unsureOf });
       const { priced, unpriced, progress } = choice;
       const reasons = [...choice.keys()].map((key) => [key, choice.reasonFor(key)]);
       return { priced, unpriced, progress, reasons };
@@ -218,7 +212,7 @@ describe('the search on threads', () => {
     const { choice } = await chooseInView(
       few,
       setUp,
-      { workers: 2, judges: true, signal: stop.signal },
+      { workers: 2, unsureOf, signal: stop.signal },
       screen,
     );
     expect(choice.isComplete).toBe(false);
@@ -231,7 +225,7 @@ describe('the search on threads', () => {
   }, 60_000);
 
   test('a parts list adds up to the cost that was compared', async () => {
-    const { choice } = await chooseInView(few, setUp, { workers: 2, judges: false });
+    const { choice } = await chooseInView(few, setUp, { workers: 2 });
     for (const { candidate } of choice.priced.contenders) {
       const { rows, total } = partsListOf(place, offers, candidate.parts);
       expect(total).toBe(candidate.cost);
@@ -239,6 +233,13 @@ describe('the search on threads', () => {
     }
   }, 60_000);
 });
+
+/** Names of the fields of a record, of its builds, its picks and their parts. */
+function namesIn(found: ChoiceRecord): readonly string[] {
+  const [pick] = found.priced.picks;
+  const [part] = pick?.parts ?? [];
+  return [found, found.priced, found.progress, pick ?? {}, part ?? {}].flatMap(Object.keys);
+}
 
 describe('as a new user would try it', () => {
   const record = (...args: readonly string[]): ChoiceRecord => {
@@ -303,6 +304,9 @@ describe('as a new user would try it', () => {
     expect(stdout).toContain('nothing on offer gives more than');
     expect(stdout).toContain('try --rams 2');
     const found = record(beck, ...two, '--rams', '2');
+    const docs = readFileSync(join(import.meta.dirname, '../../docs/choosing.md'), 'utf8');
+    for (const name of namesIn(found).filter((one) => one !== 'fallwright'))
+      expect(docs).toContain(`\`${name}\``);
     expect(found.priced.shortfall).toBeNull();
     expect(found.priced.picks[0]).toMatchObject({
       names: expect.arrayContaining(['cheapest']),

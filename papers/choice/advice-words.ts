@@ -27,7 +27,12 @@ const RULES = {
 
 /** One sentence for each rule that is not kept. */
 export function brokenAdvice(rows: readonly AdviceRow[], reader: Reader): readonly string[] {
-  return rows.filter(({ isWithin }) => !isWithin).map((row) => adviceInWords(row, reader));
+  const broken = rows.filter(({ isWithin }) => !isWithin);
+  // A fall that is too small is also an unusual one: once is enough.
+  const isTooSmall = broken.some(({ rule }) => rule === 'leastFall');
+  return broken
+    .filter(({ rule }) => !(isTooSmall && rule === 'usualFall'))
+    .map((row) => adviceInWords(row, reader));
 }
 
 function adviceInWords({ rule, value, range, source }: AdviceRow, reader: Reader): string {

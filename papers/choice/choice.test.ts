@@ -8,6 +8,7 @@ import {
 import { describe, expect, test } from 'vitest';
 import { choiceRequest, items, pipeOffer, ramOffer } from '../fixtures/choice.ts';
 import { brokenAdvice } from './advice-words.ts';
+import { deliveryPipesInWords } from './delivery-pipe-words.ts';
 import { frontRows } from './front-rows.ts';
 import { chanceInWords, leastMarginInWords, marginRows } from './margin-words.ts';
 import { changesNeeded, missesInWords, shortfallInWords } from './nothing-works.ts';
@@ -86,6 +87,27 @@ describe('a choice in words', () => {
     );
     expect(plain(rows.find(({ what }) => what === 'Oddmill vent')?.note)).toBe('');
     expect(plain(rows.find(({ what }) => what === 'Oddmill labour')?.quantity)).toMatch(/^[36] h$/);
+  });
+
+  test('delivery pipes on offer are told by friction against cost, and what is too weak says so', () => {
+    const weak = { ...pipeOffer('PE100 SDR11 20', 90) };
+    const soft = { ...weak, key: 'soft', name: 'soft pipe', pipe: { ...weak.pipe, rating: 5e4 } };
+    const { deliveryPipes } = request.offers;
+    const offers = { ...request.offers, deliveryPipes: [...deliveryPipes, weak, soft] };
+    const [contender] = choice.priced.front;
+    if (!contender) throw new Error('a front was expected');
+    const rows = deliveryPipesInWords({ ...request, offers }, contender, POUNDS);
+    expect(rows.map(({ pipe, cost, isChosen }) => [pipe, cost, isChosen])).toEqual([
+      ['PE100 SDR11 20', '£90.00', false],
+      ['soft pipe', '£90.00', false],
+      ['PE100 SDR11 25', '£210.00', true],
+    ]);
+    expect(plain(rows[0]?.carries)).toBe('carries 16 bar');
+    expect(plain(rows[1]?.carries)).toMatch(/^too weak for 1\.\d+ bar$/);
+    // The narrower pipe costs less and loses more.
+    expect(Number.parseFloat(rows[0]?.friction ?? '')).toBeGreaterThan(
+      Number.parseFloat(rows[2]?.friction ?? ''),
+    );
   });
 
   test('the front is the cheapest first, with its picks named', () => {

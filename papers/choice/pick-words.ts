@@ -12,6 +12,7 @@ import {
 } from '@fallwright/engine';
 import { brokenAdvice } from './advice-words.ts';
 import { combinationInWords } from './combination-words.ts';
+import { type DeliveryPipeWords, deliveryPipesInWords } from './delivery-pipe-words.ts';
 import { missingInWords } from './item-words.ts';
 import { chanceInWords, leastMarginInWords, type MarginRow, marginRows } from './margin-words.ts';
 import { type PrintedPart, partsRows, totalInWords } from './parts-rows.ts';
@@ -38,6 +39,8 @@ export interface Proposal {
   /** Rules of the trade that it does not keep. */
   readonly advice: readonly string[];
   readonly sizes: readonly SizeRow[];
+  /** All delivery pipes on offer, for the friction of each against its cost. */
+  readonly deliveryPipes: readonly DeliveryPipeWords[];
   readonly parts: readonly PrintedPart[];
   /** Absent while a price is missing. */
   readonly total?: string;
@@ -66,11 +69,12 @@ export function proposals(request: ChoiceRequest, field: Field, reader: Reader):
 
 /** What is proposed with one contender, a pick or any other. */
 export function proposalOf(
-  { place, wish, offers }: ChoiceRequest,
+  request: ChoiceRequest,
   pick: ChoicePick,
   names: readonly string[],
   reader: Reader,
 ): Proposal {
+  const { place, wish, offers } = request;
   const { contender } = pick;
   const { candidate, run, margins } = contender;
   const list = partsListOf(place, offers, candidate.parts);
@@ -86,6 +90,7 @@ export function proposalOf(
     margins: marginRows(margins),
     advice: brokenAdvice(adviceFor(place, candidate, run), reader),
     sizes: sizingRows(sizing, reader),
+    deliveryPipes: deliveryPipesInWords(request, contender, reader),
     parts: partsRows(list, reader),
     ...(total === undefined ? {} : { total }),
     missing: missingInWords(list.missing, reader),

@@ -228,3 +228,13 @@ describe('a build', () => {
     }
   });
 });
+
+test.each(
+  [
+    ...readFileSync(new URL('../../docs/choosing.md', import.meta.url), 'utf8').matchAll(
+      /```yaml\n([\s\S]*?)```/g,
+    ),
+  ].map(([, block = '']) => block),
+)('docs/choosing.md, a block reads: %#', (block) => {
+  expect(placeToFit(placeIn(block)).wish.need).toBeGreaterThan(0);
+});

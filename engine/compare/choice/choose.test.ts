@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { answerFor } from '../../site/answer-for.ts';
 import {
@@ -8,9 +9,11 @@ import {
   chooseHere,
   performTask,
 } from './choose.ts';
-import { pipeOffer, plainFit, plainOffers, ramOffer } from './fixtures/made-offers.ts';
+import { pipeOffer, plainFit, plainItems, plainOffers, ramOffer } from './fixtures/made-offers.ts';
 import { installationOf } from './installation-of-parts.ts';
 import { judgeBySamples } from './judge-by-samples.ts';
+import { missesOf } from './nearest-miss.ts';
+import type { Contender } from './picks.ts';
 
 const REQUEST: ChoiceRequest = {
   place: plainFit(),
@@ -379,4 +382,93 @@ test('two offers under one key are refused', () => {
   const pipe = pipeOffer('PE100 SDR11 20', 150);
   const offers = plainOffers({ deliveryPipes: [pipe, pipe] });
   expect(() => chooseHere({ ...REQUEST, offers })).toThrow(/deliveryPipes must differ in key/);
+});
+
+test('whatever things cost, the search finds what trying everything finds, and money never buys less', () => {
+  // A steep list may make the larger ram on plastic cheaper than the smaller on steel, or a pair cheaper than one.
+  const prices = fc.array(fc.nat(60_000), { minLength: 5, maxLength: 5 });
+  fc.assert(
+    fc.property(prices, fc.boolean(), ([small, large, bar, coil, setting], isShared) => {
+      const plastic = {
+        ...pipeOffer('PE100 SDR11 32', 0),
+        soldLengths: [
+          { length: 25, cost: coil as number },
+          { length: 50, cost: bar as number },
+        ],
+      };
+      const offers = plainOffers({
+        rams: [ramOffer('DN20', small as number), ramOffer('DN25', large as number)],
+        drivePipes: [
+          plastic,
+          {
+            ...pipeOffer('steel sch 40 3/4 in', 0),
+            soldLengths: [{ length: 6, cost: bar as number }],
+          },
+        ],
+        deliveryPipes: isShared ? [plastic] : [pipeOffer('PE100 SDR11 25', 210)],
+        items: plainItems({ labour: { cost: setting as number } }),
+      });
+      const request = { place: plainFit(), offers, wish: { driveLengths: [13], mostRams: 2 } };
+      const quick = chooseHere(request, { quotes: false });
+      const all = chooseHere(request, { quotes: false, isBruteForce: true });
+      expect(said(quick)).toEqual(said(all));
+      const { front, contenders } = all.priced;
+      expect(front.length).toBeGreaterThan(0);
+      front.slice(1).forEach((point, i) => {
+        const cheaper = front[i] as Contender;
+        expect(point.candidate.cost).toBeGreaterThan(cheaper.candidate.cost as number);
+        expect(point.water).toBeGreaterThan(cheaper.water);
+      });
+      for (const { candidate, water } of contenders) {
+        const cost = candidate.cost as number;
+        expect(front.some((f) => (f.candidate.cost as number) <= cost && f.water >= water)).toBe(
+          true,
+        );
+      }
+    }),
+    { numRuns: 12 },
+  );
+});
+
+test('a hose that must be of one piece is turned away where none is long enough', () => {
+  const hose = {
+    ...pipeOffer('garden hose 1 in', 0),
+    soldLengths: [{ length: 10, cost: 4000 }],
+    joinable: false,
+  };
+  const offers = plainOffers({ drivePipes: [hose] });
+  const choice = chooseHere(
+    { place: plainFit(), offers, wish: { driveLengths: [12] } },
+    { quotes: false },
+  );
+  for (const key of choice.keys()) {
+    expect(choice.reasonFor(key)).toEqual({
+      kind: 'noPieceLongEnough',
+      name: 'garden hose 1 in',
+      length: 12,
+      longest: 10,
+    });
+  }
+  expect(choice.progress.runs).toBe(0);
+});
+
+test('what nothing on offer holds is counted by bound, with the one that came nearest', () => {
+  const place = plainFit({ fall: 0.25, lift: 30 });
+  const choice = chooseHere(
+    { place, offers: plainOffers(), wish: { driveLengths: [12] } },
+    { quotes: false },
+  );
+  const misses = missesOf(choice);
+  expect(misses.reduce((sum, { count }) => sum + count, 0)).toBe(choice.progress.combinations);
+  const open = misses.find(({ reason }) => reason.kind === 'staysOpen');
+  if (open?.reason.kind !== 'staysOpen') throw new Error('some stay open at such a fall');
+  for (const key of choice.keys()) {
+    const reason = choice.reasonFor(key);
+    if (reason?.kind !== 'staysOpen') continue;
+    expect(reason.closingFlow / reason.terminalFlow - 1).toBeGreaterThanOrEqual(open.shortBy);
+  }
+  // What merely lost to another is no miss.
+  const works = chooseHere(REQUEST, { quotes: false });
+  const kinds = new Set(missesOf(works).map(({ reason }) => reason.kind));
+  expect(kinds).not.toContain('beaten');
 });

@@ -1,4 +1,5 @@
 /** The sizes that go with a combination once it is picked: vessel, snifter, strainer, vents, anchors, delivery pipe. */
+import { closingFlow } from '../../machine/waste-valve.ts';
 import type {
   CubicMetre,
   Metre,
@@ -56,7 +57,11 @@ export function sizingOf(
   const innerDiameter = drivePipe.pipe.innerDiameter;
   const { airShare, polytropicIndex } = tuning.ram.airVessel;
   const snifter = snifterSize({
-    deliveryFlow: run.deliveryFlow,
+    duty: {
+      deliveryFlow: run.deliveryFlow,
+      backFlow: tuning.ram.deliveryValve.backFlowPerBeat * run.beatFrequency,
+      closingFlow: closingFlow(tuning.ram.wasteValve, place.water.density),
+    },
     vesselHead: run.vesselHead,
     largestShare: LARGEST_SPRAY,
   });
