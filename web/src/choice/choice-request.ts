@@ -26,6 +26,8 @@ export interface AskedWish {
   readonly need?: number;
   readonly driveLengths?: readonly number[];
   readonly mostRams: number;
+  /** Whether the vessels of the price list are tried in place of the rams' own. */
+  readonly otherVessels: boolean;
   readonly wantedChance: number;
   /** Whether the chance of what lies near the front is worked out. */
   readonly judges: boolean;
@@ -68,7 +70,8 @@ export function readChoice({ site: document, range, prices, wish }: ChoiceAsked)
   const made = offersOf({
     ...(readable === undefined ? {} : { range: readable }),
     ...(list?.list === undefined ? {} : { prices: list.list }),
-    hasTank: assembled.hasTank,
+    ...(assembled.wish.tankVolume === undefined ? {} : { tankVolume: assembled.wish.tankVolume }),
+    otherVessels: wish.otherVessels,
   });
   if (!made.ok) return { ok: false, reasons: made.problems.map(({ message }) => message) };
   const { offers, forms, currency, assumptions } = made.value;
