@@ -23,19 +23,22 @@ export interface Settled {
   readonly waiting: readonly Problem[];
 }
 
-export function settled(data: SiteDocument): Settled {
-  const read = siteFromData(data);
+/** Of a place to answer, or of one to choose for. */
+type Reader = (data: unknown) => SiteRead;
+
+export function settled(data: SiteDocument, reader: Reader = siteFromData): Settled {
+  const read = reader(data);
   if (read.ok) return { data, read, waiting: [] };
   const waiting = read.problems.filter((problem) => isOfMeasurement(problem, data));
   if (waiting.length === 0) return { data, read, waiting };
   const rest = withoutWaiting(data, waiting);
-  return { data: rest, read: siteFromData(rest), waiting };
+  return { data: rest, read: reader(rest), waiting };
 }
 
 /** As `siteFromData`, for a page on which things are being measured and needs are being told. */
-export function readSettled(data: unknown): SiteRead {
-  if (!isRecord(data)) return siteFromData(data);
-  const { read, waiting } = settled(withoutUnfinished(data));
+export function readSettled(data: unknown, reader: Reader = siteFromData): SiteRead {
+  if (!isRecord(data)) return reader(data);
+  const { read, waiting } = settled(withoutUnfinished(data), reader);
   if (!read.ok || waiting.length === 0) return read;
   const told = waiting.map(
     (problem): Problem => ({

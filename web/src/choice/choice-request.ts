@@ -3,6 +3,7 @@ import type { ChoiceRequest, Installation, Judgement, PlaceToFit, Ram } from '@f
 import { judgeBySamples, partsLister } from '@fallwright/engine';
 import type { Assumption, OfferForms, RamForm, Site } from '@fallwright/records';
 import { offersOf, placeFromData, placeToFit, unsureOfBuild } from '@fallwright/records';
+import { readSettled } from '../answer/settled.ts';
 import { readPriceDocument } from '../prices/price-document.ts';
 import { readableRange } from '../range/ram-of-place.ts';
 import { ramsIn } from '../range/range-document.ts';
@@ -26,6 +27,8 @@ export interface AskedWish {
   readonly need?: number;
   readonly driveLengths?: readonly number[];
   readonly mostRams: number;
+  /** Whether the vessels of the price list are tried in place of the rams' own. */
+  readonly otherVessels: boolean;
   readonly wantedChance: number;
   /** Whether the chance of what lies near the front is worked out. */
   readonly judges: boolean;
@@ -53,7 +56,7 @@ const SAMPLES = 200;
 const SEED = 1;
 
 export function readChoice({ site: document, range, prices, wish }: ChoiceAsked): ChoiceRead {
-  const read = placeFromData(withoutEmptyPipes(document));
+  const read = readSettled(withoutEmptyPipes(document), placeFromData);
   if (!read.ok) return { ok: false, reasons: read.problems.map(({ message }) => message) };
   const rams = range === undefined ? [] : ramsIn(range);
   const readable = readableRange(rams);
@@ -68,6 +71,8 @@ export function readChoice({ site: document, range, prices, wish }: ChoiceAsked)
   const made = offersOf({
     ...(readable === undefined ? {} : { range: readable }),
     ...(list?.list === undefined ? {} : { prices: list.list }),
+    ...(assembled.wish.tankVolume === undefined ? {} : { tankVolume: assembled.wish.tankVolume }),
+    otherVessels: wish.otherVessels,
   });
   if (!made.ok) return { ok: false, reasons: made.problems.map(({ message }) => message) };
   const { offers, forms, currency, assumptions } = made.value;

@@ -10,6 +10,8 @@ export interface WishForm {
   readonly need: string;
   readonly lengths: string;
   readonly mostRams: number;
+  /** Whether vessels of the price list are tried in place of the rams' own. */
+  readonly otherVessels: boolean;
   /** Chance that a pick must have. */
   readonly wantedChance: number;
   readonly judges: boolean;
@@ -21,6 +23,7 @@ export const USUAL_WISH: WishForm = {
   need: '',
   lengths: '',
   mostRams: 1,
+  otherVessels: false,
   // Judgement: four years in five, as on the command line.
   wantedChance: 0.8,
   judges: true,
@@ -47,6 +50,7 @@ export function readWish(form: WishForm): WishRead {
       ...(need?.ok === true ? { need: need.value } : {}),
       ...(lengths?.ok === true ? { driveLengths: lengths.value } : {}),
       mostRams: form.mostRams,
+      otherVessels: form.otherVessels,
       wantedChance: form.wantedChance,
       judges: form.judges,
     },

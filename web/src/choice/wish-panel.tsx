@@ -100,6 +100,17 @@ export function WishPanel({
           }))}
           onChoose={(count) => change({ mostRams: Number(count) })}
         />
+        {hasPrices && form.prices === 'list' && (
+          <Select
+            label="Air vessel"
+            value={form.otherVessels ? 'other' : 'own'}
+            options={[
+              { value: 'own', label: 'the ram’s own' },
+              { value: 'other', label: 'or one of the list' },
+            ]}
+            onChoose={(vessel) => change({ otherVessels: vessel === 'other' })}
+          />
+        )}
         <Select
           label="How sure a pick must be"
           value={form.judges ? String(form.wantedChance) : 'none'}
