@@ -22,6 +22,10 @@ export const NONE_IN_WORDS: Readonly<
   },
 };
 
+/** Judgement, from recordings of speech without a ram: what was taken for beats there was fewer and less even than this. */
+const FEW_BEATS = 16;
+const UNEVEN_FOR_FEW = 0.05;
+
 /** The rhythm in sentences, the rate first. */
 export function rhythmInWords(rhythm: Rhythm, others: number): readonly string[] {
   const { beats, missed, doubles, isUneven, period, periods, periodSpread } = rhythm;
@@ -38,6 +42,9 @@ export function rhythmInWords(rhythm: Rhythm, others: number): readonly string[]
       ? [
           'The beat is uneven: a beat that was missed cannot be told from a long one, so none is called missed. Look for air, dirt or a sticking valve.',
         ]
+      : []),
+    ...(beats < FEW_BEATS && periodSpread > UNEVEN_FOR_FEW
+      ? ['So few beats, and so uneven, may be chance. Record a minute, nearer to the ram.']
       : []),
     ...(missed > 0
       ? [

@@ -201,6 +201,13 @@ describe('beats', () => {
     expect(rateInFigures(60, 0)).toBe('60.00 ± 0 beats');
   });
 
+  test('few uneven beats are told to be doubtful, few even ones are not', () => {
+    const uneven = [0, 1, 2.2, 3, 4.1, 5, 6.2].map((time) => 2 * time);
+    const doubtful = rhythmOf(uneven, { timeSpread: 0.01 });
+    expect(doubtful && rhythmInWords(doubtful, 0).join(' ')).toContain('may be chance');
+    expect(rhythmInWords(rhythm, 0).join(' ')).not.toContain('may be chance');
+  });
+
   test('for programs: every beat, or why there is none', () => {
     const record = beatsRecord({ kind: 'heard', beats, others: [], rhythm, clearness: 9 });
     expect(record).toMatchObject({ heard: true, beatsPerMinute: 60, missed: 1, log: null });
