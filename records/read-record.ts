@@ -22,6 +22,8 @@ export interface RecordKind<Value> extends TextKind {
   readonly check: (
     parts: { readonly [Field in keyof Value]?: Value[Field] },
   ) => readonly PathProblem[];
+  /** Lists whose items stand alone: `check` is handed those that can be read, with holes in place of the others. */
+  readonly looseLists?: readonly string[];
   /** What only a whole record can tell: worth a second look, and never in the way. */
   readonly secondLook?: (value: Value) => readonly PathProblem[];
 }
@@ -118,7 +120,7 @@ function isOtherFormat(problem: PathProblem, data: unknown, { format }: TextKind
 /** The top-level fields that can be read on their own, so that one slip does not hide another. */
 function readableParts<Value>(
   data: unknown,
-  { schema }: RecordKind<Value>,
+  { schema, looseLists = [] }: RecordKind<Value>,
 ): { readonly [Field in keyof Value]?: Value[Field] } {
   const parts: Record<string, unknown> = {};
   for (const [name, field] of Object.entries(schema.shape)) {
@@ -126,6 +128,12 @@ function readableParts<Value>(
     if (value === undefined) continue;
     const part = z.safeParse(field, value);
     if (part.success) parts[name] = part.data;
+    else if (looseLists.includes(name) && Array.isArray(value)) {
+      parts[name] = value.map((item) => {
+        const one = z.safeParse(field, [item]);
+        return one.success && Array.isArray(one.data) ? one.data[0] : undefined;
+      });
+    }
   }
   // Each part has been read by the schema of its own field.
   return parts as { readonly [Field in keyof Value]?: Value[Field] };

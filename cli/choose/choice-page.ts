@@ -145,7 +145,9 @@ function pickSection(
     ...(chance === undefined ? (isJudged ? item(notJudged) : []) : item(chance)),
     ...item(`Limits, the nearest first: ${limits}.`),
     ...advice.flatMap((rule) => item(`Not as is usual: ${rule}`)),
-    ...(missing.length > 0 ? item(`Without a price: ${missing.join('; ')}.`) : []),
+    ...(about.hasPrices && missing.length > 0
+      ? item(`Without a price: ${missing.join('; ')}.`)
+      : []),
     ...(pick.answer ? [] : item('Not worked out finely: the search was stopped before.')),
   ];
 }

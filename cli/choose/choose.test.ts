@@ -114,7 +114,9 @@ describe('a choice with range and prices', () => {
   test('writes the pick as a site file, which answers alone and beside its range', () => {
     const text = readFileSync(built, 'utf8');
     expect(text).toContain('range: swallow-25@3');
-    const said = /Cheapest that meets the need.*, ([\d,]+) litres a day/.exec(page.stdout)?.[1];
+    const said = /Cheapest that meets the need[\s\S]*?,\s+([\d,]+)\s+litres\s+a\s+day/.exec(
+      page.stdout,
+    )?.[1];
     expect(said).toBeDefined();
     // A newer revision is told, with what it would give here.
     const newer = changed(

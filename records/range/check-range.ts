@@ -8,7 +8,7 @@ import type { Report } from '../site/check-site.ts';
 import { givensOf } from '../site/givens.ts';
 import { LIMITS, type Limit } from '../site/limits.ts';
 import type { RamForm } from '../site/ram-fields.ts';
-import type { RamRevision, Range, RangeRam } from './range-schema.ts';
+import type { RamRevision, RangeRam } from './range-schema.ts';
 import { revisionNumber } from './revisions.ts';
 import { gridSize, tuningsOf } from './tunings-of.ts';
 
@@ -19,7 +19,10 @@ const SET_UP: Limit = { called: 'the time to set it up', purpose: 'time', least:
 /** Judgement: from a toy to what needs a crane. */
 const MASS: Limit = { called: 'the mass', purpose: 'mass', least: 0.05, most: 5000 };
 
-export function checkRange(range: { readonly rams?: Range['rams'] }): readonly PathProblem[] {
+/** Rams that could not be read are holes in the list, so that the others are still checked. */
+export function checkRange(range: {
+  readonly rams?: readonly (RangeRam | undefined)[];
+}): readonly PathProblem[] {
   const problems: PathProblem[] = [];
   const report: Report = (kind, path, message) => {
     problems.push({ kind, field: fieldName(path), path, message });
@@ -29,6 +32,7 @@ export function checkRange(range: { readonly rams?: Range['rams'] }): readonly P
   checkIds(rams, report);
   checkCurrencies(rams, report);
   for (const [index, ram] of rams.entries()) {
+    if (!ram) continue;
     const at: Path = ['rams', index];
     checkRevision(ram, at, system, report);
     checkEarlier(ram, at, system, report);
@@ -38,10 +42,11 @@ export function checkRange(range: { readonly rams?: Range['rams'] }): readonly P
   return problems;
 }
 
-function checkIds(rams: readonly RangeRam[], report: Report): void {
+function checkIds(rams: readonly (RangeRam | undefined)[], report: Report): void {
   for (const field of ['id', 'name'] as const) {
     for (const [index, ram] of rams.entries()) {
-      const first = rams.findIndex((other) => other[field] === ram[field]);
+      if (!ram) continue;
+      const first = rams.findIndex((other) => other?.[field] === ram[field]);
       if (first === index) continue;
       report(
         'contradiction',
@@ -53,9 +58,10 @@ function checkIds(rams: readonly RangeRam[], report: Report): void {
 }
 
 /** Prices are added up, which one currency alone allows. */
-function checkCurrencies(rams: readonly RangeRam[], report: Report): void {
-  const first = rams.find(({ price }) => price)?.price?.currency;
-  for (const [index, { price }] of rams.entries()) {
+function checkCurrencies(rams: readonly (RangeRam | undefined)[], report: Report): void {
+  const first = rams.find((ram) => ram?.price)?.price?.currency;
+  for (const [index, ram] of rams.entries()) {
+    const price = ram?.price;
     if (!price || price.currency === first) continue;
     report(
       'contradiction',

@@ -339,6 +339,14 @@ describe('mistakes', () => {
     expect(first?.line).toBeLessThanOrEqual(lines.length);
   });
 
+  test('a slip in one ram does not hide what is wrong with another', () => {
+    const slips = changed('price: 320 GBP', 'prise: 320 GBP').replace('name: heavy', 'name: light');
+    expect(problemsIn(slips).map(({ field }) => field)).toEqual([
+      'rams[0].tunings[2].name',
+      'rams[1].prise',
+    ]);
+  });
+
   test('a site is no range, nor the other way round', () => {
     expect(problemsIn(text.replace('range@1', 'site@1'))).toEqual([
       expect.objectContaining({ kind: 'wrongFormat', field: 'fallwright', line: 2 }),

@@ -40,6 +40,7 @@ const RANGE_KIND: RecordKind<Range> = {
   schema: rangeSchema,
   hints: HINTS,
   check: checkRange,
+  looseLists: ['rams'],
 };
 
 /** Reads YAML or JSON text. Never throws on what a person wrote. */
