@@ -109,6 +109,7 @@ test('a place keeps the revision that it was answered with, is told of a newer o
   await expect(page.getByText(/A narrower seat\. It would answer differently here:/)).toBeVisible({
     timeout: 20_000,
   });
+  await page.getByText('Parts of the ram').click();
   await expect(box(page, 'Seat of the waste valve')).toHaveValue('27 mm');
   await page.getByRole('button', { name: 'Show both' }).click();
   const both = page.getByRole('dialog', { name: 'Both revisions at this place' });

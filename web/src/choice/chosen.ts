@@ -52,7 +52,10 @@ export function choiceView(
   const reader = readerFor(about, system);
   const { field, isPriced } = fieldShown(choice);
   const { request, currency } = about;
-  const rows = asQuoted(frontRows(field, reader), field, system);
+  const rows = asQuoted(frontRows(field, reader), field, system).map((row) => ({
+    ...row,
+    pickedAs: pickWords(row.pickedAs, isPriced),
+  }));
   const picked = new Map(rows.map(({ key, pickedAs }) => [key, pickedAs]));
   const shown = isPriced ? nearFront(field) : differing(field);
   const shortfall = shortfallInWords(field, reader);
@@ -100,6 +103,12 @@ function asQuoted(
     }),
   );
   return rows.map((row) => ({ ...row, water: quoted.get(row.key) ?? row.water }));
+}
+
+/** Without prices nothing is the cheapest. */
+function pickWords(pickedAs: string, isPriced: boolean): string {
+  const names = pickedAs.split('; ').filter((name) => isPriced || !name.startsWith('cheapest'));
+  return names.join(', ');
 }
 
 /** Each build once. Without prices there is no cheapest. */
@@ -188,17 +197,10 @@ export function proposalView(
   );
   const pick: ChoicePick = quoted ?? { contender };
   const called = frontRows(field, reader).find((row) => row.key === key)?.pickedAs ?? '';
-  const names = called === '' ? [] : called.split('; ');
-  const {
-    list: _list,
-    sizing: _sizing,
-    ...shown
-  } = proposalOf(
-    about.request,
-    pick,
-    isPriced ? names : names.filter((name) => !name.startsWith('cheapest')),
-    reader,
-  );
+  const names = pickWords(called, isPriced)
+    .split(', ')
+    .filter((name) => name !== '');
+  const { list: _list, sizing: _sizing, ...shown } = proposalOf(about.request, pick, names, reader);
   return {
     ...shown,
     what: combinationInWords(contender.candidate.parts, reader),

@@ -61,22 +61,13 @@ function plotOf(
   { width, system }: { readonly width: number; readonly system: System },
 ): FrontPlot {
   const sheet = { width, system, ...(need === undefined ? {} : { need }) };
-  const named = points.map((point) => ({ ...point, label: labelOf(point, isPriced) }));
+  const named = points.map((point) => ({ ...point, label: labelOf(point) }));
   return isPriced ? frontPlot(named, { ...sheet, currency }) : waterBars(named, sheet);
 }
 
-const SHORT: Readonly<Record<string, string>> = {
-  'most water': 'most water',
-  'most forgiving': 'most forgiving',
-};
-
 /** Short enough to stand beside a point. */
-function labelOf({ pickedAs }: FrontPoint, isPriced: boolean): string {
-  const names = pickedAs.split('; ').filter((name) => name !== '');
-  return names
-    .filter((name) => isPriced || !name.startsWith('cheapest'))
-    .map((name) => SHORT[name] ?? (name.startsWith('cheapest') ? 'cheapest' : name))
-    .join(', ');
+function labelOf({ pickedAs }: FrontPoint): string {
+  return pickedAs.replace(/^cheapest[^,]*/, 'cheapest');
 }
 
 const STEPS: Readonly<Record<string, number>> = {

@@ -140,13 +140,32 @@ function Picks({
           aria-pressed={row.key === chosenKey}
           onClick={() => onChoose(row.key)}
         >
-          <span className="pick-name">{capital(pickWords(row.pickedAs, view.isPriced))}</span>
-          <span className="pick-figures">
-            {row.cost !== '' && <b>{row.cost}</b>}
-            <b>{row.water}</b>
-            {row.chance !== '' && <span className="note">{row.chance} sure</span>}
+          <span className="pick-name">
+            {capital(row.pickedAs)}
+            <Pause />
           </span>
-          <span className="pick-what">{row.what}</span>
+          <span className="pick-figures">
+            {row.cost !== '' && (
+              <b>
+                {row.cost}
+                <Pause />
+              </b>
+            )}
+            <b>
+              {row.water}
+              <Pause />
+            </b>
+            {row.chance !== '' && (
+              <span className="note">
+                {row.chance} sure
+                <Pause />
+              </span>
+            )}
+          </span>
+          <span className="pick-what">
+            {row.what}
+            <Pause />
+          </span>
           <span className="note">{row.nearest}</span>
         </button>
       ))}
@@ -154,10 +173,9 @@ function Picks({
   );
 }
 
-/** Without prices nothing is the cheapest. */
-function pickWords(pickedAs: string, isPriced: boolean): string {
-  const names = pickedAs.split('; ').filter((name) => isPriced || !name.startsWith('cheapest'));
-  return names.join(', ');
+/** Heard between two parts of a button that stand apart to the eye. */
+function Pause() {
+  return <span className="for-ears">, </span>;
 }
 
 function capital(text: string): string {

@@ -103,6 +103,11 @@ function Rows({
             aria-rowcount={page.found + 1}
             style={{ transform: `translateY(${page.from * rowHeight}px)` }}
           >
+            <colgroup>
+              <col className="of-what" />
+              <col className="of-cost" />
+              <col />
+            </colgroup>
             <thead className="for-ears">
               <tr>
                 <th scope="col">combination</th>

@@ -84,7 +84,7 @@ export function WishPanel({
           onChange={(need) => change({ need })}
         />
         <Box
-          label="Drive lengths to try"
+          label="Drive lengths"
           placeholder="like 12 m, 15 m"
           text={form.lengths}
           fault={faults.lengths}
@@ -112,14 +112,14 @@ export function WishPanel({
           />
         )}
         <Select
-          label="How sure a pick must be"
+          label="How sure, at least"
           value={form.judges ? String(form.wantedChance) : 'none'}
           options={[
             ...CHANCES.map((chance) => ({
               value: String(chance),
-              label: `${Math.round(100 * chance)} % at least`,
+              label: `${Math.round(100 * chance)} %`,
             })),
-            { value: 'none', label: 'do not work it out' },
+            { value: 'none', label: 'not worked out' },
           ]}
           onChoose={(chance) =>
             change(

@@ -8,6 +8,9 @@ import { isList, isRecord, valueAt, withValue } from '../state/site-document.ts'
 
 export type RamDocument = PlainRecord;
 
+/** The box of a place in which a ram of the range stands. */
+export const RANGE_RAM_ID = 'field-ram-range';
+
 const NO_RAMS: readonly RamDocument[] = [];
 
 export function ramsIn(document: SiteDocument): readonly RamDocument[] {

@@ -15,7 +15,7 @@ import { glanceInWords } from '../workshop/glance-words.ts';
 import { askedText } from '../workshop/glances.ts';
 import type { OfferedRam, Standing } from './ram-of-place.ts';
 import { entryFor, offeredRams, readableRange, standingOf, withRamEntry } from './ram-of-place.ts';
-import { ramsIn } from './range-document.ts';
+import { RANGE_RAM_ID, ramsIn } from './range-document.ts';
 
 const NO_RAMS: readonly never[] = [];
 
@@ -87,9 +87,9 @@ function Choosing({
   return (
     <>
       <div className="field">
-        <label htmlFor={`${id}-ram`}>Ram of your range</label>
+        <label htmlFor={RANGE_RAM_ID}>Ram of your range</label>
         <select
-          id={`${id}-ram`}
+          id={RANGE_RAM_ID}
           value={chosen?.id ?? ''}
           onChange={(event) => {
             const one = offered.find((ram) => ram.id === event.target.value);

@@ -5,6 +5,7 @@ import { AssumedValue, useAssumedWords } from '../fields/assumed-value.tsx';
 import { Firm } from '../fields/origin-choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
+import { RangeChoice } from '../range/range-choice.tsx';
 import { textOf } from '../state/entry.ts';
 import { otherRamParts, ramPart, withRamPart, withTypicalRam } from '../state/ram-entry.ts';
 import { RamParts } from './ram-parts.tsx';
@@ -22,17 +23,13 @@ const SIZE_OPTIONS = [
   { value: 'DN100', label: 'DN100, 4 in' },
 ];
 
-/** It reads ranges, which a workshop without one need not fetch. */
+/** It reads the range, which a place without a ram of it need not fetch. */
 const RangeRam = lazy(() =>
   import('../range/range-ram.tsx').then((part) => ({ default: part.RangeRam })),
 );
 
 export function RamFields() {
-  const { place, answer, workshop } = useNotebook();
-  const hasRange = useStore(
-    workshop.state,
-    (state) => state.phase === 'open' && state.shared.range !== undefined,
-  );
+  const { place, answer } = useNotebook();
   const isOfRange = useStore(place, ({ document }) => ramPart(document, ['range']) !== undefined);
   const assumed = useAssumedWords('ram');
   const others = useStore(place, (state) => otherRamParts(state.document).join(', '));
@@ -47,10 +44,12 @@ export function RamFields() {
   const ram = useStore(answer, (state) => state.shown?.value.installation.ram);
   return (
     <>
-      {(hasRange || isOfRange) && (
+      {isOfRange ? (
         <Suspense>
           <RangeRam />
         </Suspense>
+      ) : (
+        <RangeChoice />
       )}
       <SelectField
         path={['ram']}
