@@ -147,7 +147,7 @@ test('a level book that comes back shares its error out, and a coarse height is 
   await expect(place.answer.getByRole('heading', { name: /^Runs/ })).toBeVisible();
 
   // The points of a line hang between its ends, one of which is known by its readings only.
-  await drive.getByText('Profile', { exact: true }).click();
+  await drive.getByText('Profile, by hand or from a file').click();
   await drive.getByRole('button', { name: 'Add a point' }).click();
   await expect(drive.getByText('Profile, 1 point')).toBeVisible();
 
