@@ -63,7 +63,11 @@ export function RamFields() {
         reading={
           assumed === undefined ? (
             <span>
-              {isOwn ? 'of your own parts, below' : 'a usual one; put in your own parts below'}
+              {isOfRange
+                ? 'that of your range, above'
+                : isOwn
+                  ? 'of your own parts, below'
+                  : 'a usual one; put in your own parts below'}
             </span>
           ) : (
             <Firm origin="assumed">{assumed}</Firm>
