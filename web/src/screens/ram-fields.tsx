@@ -44,12 +44,10 @@ export function RamFields() {
   const ram = useStore(answer, (state) => state.shown?.value.installation.ram);
   return (
     <>
-      {isOfRange ? (
+      {isOfRange && (
         <Suspense>
           <RangeRam />
         </Suspense>
-      ) : (
-        <RangeChoice />
       )}
       <SelectField
         path={['ram']}
@@ -74,6 +72,7 @@ export function RamFields() {
           )
         }
       />
+      {!isOfRange && <RangeChoice />}
       <QuantityField
         path={['ram', 'stroke']}
         label="Stroke"
