@@ -87,7 +87,7 @@ describe('answer', () => {
     const text = stdout.replace(/\s+/g, ' ');
     expect(text).toMatch(/Worth checking first.*The V-notch: the head is 32 mm, and under 50 mm/);
     expect(text).toContain('which is further apart than the two spreads together');
-    expect(text).toContain('Measured - 22.9 ± 0.65 L/min by a timed container on 2026-08-19');
+    expect(text).toContain('Measured - 22.90 ± 0.65 L/min by a timed container on 2026-08-19');
     expect(stdout).toMatch(/\nLevel book of the fall\n {2}in m +back +inter +fore/);
     expect(stdout).toMatch(/\n {2}ram +1\.498 +1\.501 +−0\.846 +−0\.569 +−2\.067 +−2\.069\n/);
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);

@@ -2,10 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import { answerCommand } from './answer-command.ts';
+import { beatsCommand } from './beats-command.ts';
 import { chooseCommand } from './choose/choose-command.ts';
 import { pipesCommand } from './pipes-command.ts';
 import { profileCommand } from './profile-command.ts';
 import { schemaCommand } from './schema-command.ts';
+import { testCommand } from './test-command.ts';
 import { traceCommand } from './trace-command.ts';
 
 export function program(): Command {
@@ -110,9 +112,28 @@ export function program(): Command {
     .action(profileCommand);
 
   fallwright
+    .command('beats')
+    .description('counts the beats in a recording (WAV) or a pressure log (CSV)')
+    .argument('<file>', 'recording or pressure log; - reads standard input')
+    .option('--column <name>', 'column of the pressures, when the log holds several')
+    .addOption(unitsOption())
+    .option('--json', 'every beat with its time, for programs')
+    .addHelpText('after', example('fallwright beats examples/bench/tarn-hollow-log.csv'))
+    .action(beatsCommand);
+
+  fallwright
+    .command('test')
+    .description('a bench test: efficiencies, balance, and measured against predicted')
+    .argument('<file>', 'test file (YAML or JSON); - reads standard input')
+    .addOption(unitsOption())
+    .option('--json', 'the same for programs')
+    .addHelpText('after', example('fallwright test examples/bench/swallow-test.yaml'))
+    .action(testCommand);
+
+  fallwright
     .command('schema')
     .description('the JSON Schema of a record')
-    .argument('<record>', 'which record: site or range')
+    .argument('<record>', 'which record: site, range or test')
     .addHelpText('after', example('fallwright schema site'))
     .action(schemaCommand);
 

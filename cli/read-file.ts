@@ -43,6 +43,35 @@ export async function textOf(
   }
 }
 
+/**
+ * The bytes of a file, cut a little past the most that such a file may hold.
+ *
+ * @throws BadInput when there is no such file, or it may not be read.
+ */
+export async function bytesOf(
+  file: string,
+  { longest, called }: { readonly longest: number; readonly called: string },
+): Promise<Uint8Array> {
+  const name = nameOf(file);
+  try {
+    const parts: Uint8Array[] = [];
+    let length = 0;
+    if (file !== '-' && (await stat(file)).isDirectory()) {
+      throw fault(name, `This is a folder. Name the ${called} in it.`);
+    }
+    const stream: AsyncIterable<Uint8Array> = file === '-' ? process.stdin : createReadStream(file);
+    for await (const part of stream) {
+      parts.push(part);
+      length += part.length;
+      if (length > longest) break;
+    }
+    return Buffer.concat(parts);
+  } catch (error) {
+    if (error instanceof BadInput) throw error;
+    throw fault(name, whyUnreadable(error as NodeJS.ErrnoException));
+  }
+}
+
 /** Stops a little past the longest text: a device or a film would never end. */
 async function firstPart(
   stream: AsyncIterable<Uint8Array | string>,

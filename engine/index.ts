@@ -1,5 +1,60 @@
 /** The engine's public names. Everything is SI; see docs/MODEL.md for what is assumed. */
 
+export { answerReading, type BenchCase, type ReadingAnswer } from './bench/answer-reading.ts';
+export {
+  beatsInLog,
+  type LogSummary,
+  logSummary,
+  MOST_READINGS,
+  type PressureLog,
+} from './bench/beats/beats-in-log.ts';
+export {
+  type BeatCorrection,
+  type CorrectedBeats,
+  correctedBeats,
+} from './bench/beats/corrected-beats.ts';
+export {
+  type BeatsHeard,
+  beatsHeard,
+  beatsInSound,
+  SOUND_TIME_SPREAD,
+} from './bench/beats/hear-beats.ts';
+export {
+  type Beat,
+  FEWEST_BEATS,
+  type Gap,
+  type GapKind,
+  type Rhythm,
+  rhythmOf,
+} from './bench/beats/rhythm.ts';
+export {
+  LEAST_SAMPLE_RATE,
+  LONGEST_HEARD,
+  MOST_SAMPLE_RATE,
+  SoundEar,
+  type SoundFrames,
+} from './bench/beats/sound-ear.ts';
+export { TAP_SPREAD, tappedBeats } from './bench/beats/tapped-beats.ts';
+export {
+  averaged,
+  type BenchFlows,
+  type BenchQuantity,
+  type BenchReading,
+  flowsOf,
+  type Measured,
+  USUAL_SPREADS,
+} from './bench/bench-reading.ts';
+export {
+  predictedReading,
+  type ReadingPredicted,
+  type Residual,
+} from './bench/measured-against-predicted.ts';
+export { doubtsAboutReading, isImpossible, type ReadingDoubt } from './bench/reading-doubts.ts';
+export {
+  efficienciesOf,
+  type ReadingEfficiencies,
+  type SureRatio,
+} from './bench/reading-efficiencies.ts';
 export { type Alternative, alternatives, type DriveChoice } from './compare/alternatives.ts';
 export { type AdviceRow, type AdviceRule, adviceFor, RULES } from './compare/choice/advice.ts';
 export {
@@ -130,6 +185,7 @@ export type {
   Trace,
 } from './cycle/run-record.ts';
 export { type StartUpOptions, startUp } from './cycle/start-up.ts';
+export { terminalFlow } from './cycle/terminal-flow.ts';
 export { type TraceOptions, traceRun } from './cycle/trace-run.ts';
 export { wasteValveTransit } from './cycle/valve-transit.ts';
 export {
@@ -153,6 +209,8 @@ export type {
 export { closingFlow, flowArea, openingForces, seatArea } from './machine/waste-valve.ts';
 export { findRoot, type Root } from './numerics/find-root.ts';
 export { interpolate, type TablePoint } from './numerics/interpolate.ts';
+export { type Reading, type Repeated, repeated } from './numerics/repeated.ts';
+export { seededStream } from './numerics/seeded-stream.ts';
 export { type Thinned, thinPolyline } from './numerics/thin-polyline.ts';
 export { minimumBendRadius } from './pipes/bend-radius.ts';
 export { boreChangeDrop, suddenContractionLoss, suddenExpansionLoss } from './pipes/bore-change.ts';
@@ -260,7 +318,7 @@ export {
   type WaterPlanOf,
   waterPlan,
 } from './site/demand/water-plan.ts';
-export { type Emptying, emptying } from './site/drain-time.ts';
+export { type Emptying, emptying, type SurfaceAt } from './site/drain-time.ts';
 export { bucketFlow } from './site/gauging/bucket-flow.ts';
 export {
   type CombinedFlow,
@@ -277,7 +335,6 @@ export {
 } from './site/gauging/float-flow.ts';
 export type { Condition, ConditionKind, Gauged } from './site/gauging/gauged.ts';
 export { type RectangularWeir, rectangularWeirFlow } from './site/gauging/rectangular-weir-flow.ts';
-export { type Reading, type Repeated, repeated } from './site/gauging/repeated.ts';
 export { type Supply, supplyFrom } from './site/gauging/supply.ts';
 export { type VNotch, vNotchFlow } from './site/gauging/v-notch-flow.ts';
 export {
@@ -350,7 +407,6 @@ export {
 } from './site/uncertainty/uncertain-input.ts';
 export { middleOf, withInputs } from './site/uncertainty/with-inputs.ts';
 export { varied } from './site/varied.ts';
-export { terminalFlow } from './site/verdict.ts';
 export { whatWouldChange } from './site/what-would-change.ts';
 export { atmosphericPressure, pressureAtGeopotentialHeight } from './water/atmosphere.ts';
 export { isentropicBulkModulus, isothermalBulkModulus } from './water/bulk-modulus.ts';

@@ -20,35 +20,50 @@ const LINES = {
   },
 } as const;
 
+/** One thing along a line, in words. */
+export interface LineNote {
+  readonly line: 'drive' | 'delivery';
+  readonly text: string;
+  /** Where along the whole line a vent would keep the air out; absent where none would, or where one stands. */
+  readonly ventAt?: number;
+}
+
 export function alongTheLinesInWords(
   answer: Answer,
   site: Site,
   system: System,
 ): readonly string[] {
-  const about = answered(answer, site, system);
-  return siteLines(site).flatMap((line) => lineInWords(line, about));
+  return lineNotes(answer, site, system).map(({ text }) => text);
 }
 
-function lineInWords(line: SiteLine, about: Answered): readonly string[] {
+export function lineNotes(answer: Answer, site: Site, system: System): readonly LineNote[] {
+  const about = answered(answer, site, system);
+  return siteLines(site).flatMap((line) => notesOf(line, about));
+}
+
+function notesOf(line: SiteLine, about: Answered): readonly LineNote[] {
   const { show } = about;
   const { called } = LINES[line.line];
   const { crests, sags, threshold, advice } = line.reading;
-  const pressures = pressuresInWords(line, about);
+  const note = (text: string): LineNote => ({ line: line.line, text });
+  const pressures = note(pressuresInWords(line, about));
   if (!line.isSurveyed) return [pressures];
   const along = (distance: number): string => show(distance, 'pipeLength');
   const none = `${called}: no crest that holds air. Rises of less than ${show(threshold, 'bore', 2)}, the bore or what the heights are known to, are not counted.`;
   return [
-    ...(crests.length === 0 ? [none] : []),
-    ...crests.map((crest) => {
+    ...(crests.length === 0 ? [note(none)] : []),
+    ...crests.map((crest): LineNote => {
       const ways = advice.find((found) => found.crest === crest)?.ways ?? [];
-      return [crestInWords(crest, line, about), ...adviceInWords(ways, crest, line, about)].join(
-        ' ',
-      );
+      const vent = ways.find((way) => way.kind === 'vent');
+      const texts = [crestInWords(crest, line, about), ...adviceInWords(ways, crest, line, about)];
+      return { ...note(texts.join(' ')), ...(vent === undefined ? {} : { ventAt: vent.at }) };
     }),
     ...(sags.length === 0
       ? []
       : [
-          `${called}: ${sags.length === 1 ? 'a sag' : 'sags'}, where silt settles, ${listed(sags.map(({ distance }) => along(distance)))} along.`,
+          note(
+            `${called}: ${sags.length === 1 ? 'a sag' : 'sags'}, where silt settles, ${listed(sags.map(({ distance }) => along(distance)))} along.`,
+          ),
         ]),
     pressures,
   ];

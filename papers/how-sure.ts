@@ -150,7 +150,7 @@ function chancePerCent(chance: number): string {
 
 function bandInWords(sampled: SampledAnswer, system: System): readonly string[] {
   const { deliveryBand, bandWhenItRuns } = sampled;
-  if (!bandWhenItRuns) return [];
+  if (!bandWhenItRuns && deliveryBand.high === 0) return [];
   const volumes = system === 'metric' ? 'litres' : 'gallons';
   // Two figures: a band of some hundred samples is no finer.
   const show = (flow: number): string => formatNumber(flow, 'daily', system, 2);
@@ -159,6 +159,12 @@ function bandInWords(sampled: SampledAnswer, system: System): readonly string[] 
       ? `about ${show(low)} ${volumes} a day`
       : `${show(low)} to ${show(high)} ${volumes} a day`;
   const { low, high } = deliveryBand;
+  // None goes on by itself, and yet water comes: a store that is filled again and started once a day.
+  if (!bandWhenItRuns) {
+    return [
+      `Likely ${range(low, high)} when it is started once a day: one try in ten gives less, and one in ten more.`,
+    ];
+  }
   const whenItRuns = range(bandWhenItRuns.low, bandWhenItRuns.high);
   if (high === 0) return [`When it runs, likely ${whenItRuns}.`];
   if (low === 0) {
@@ -170,14 +176,16 @@ function bandInWords(sampled: SampledAnswer, system: System): readonly string[] 
 }
 
 function needInWords(
-  { chanceOfNeed }: SampledAnswer,
+  { chanceOfNeed, counts }: SampledAnswer,
   site: Site,
   system: System,
 ): readonly string[] {
   const { demand } = installationOf(site);
   if (chanceOfNeed === undefined || demand === undefined) return [];
   const needed = formatQuantity(demand, 'daily', system);
-  if (chanceOfNeed === 0) return [`What is needed, ${needed}, is met in none.`];
+  // The tank's balance counts what someone who tends the ram can get out of a weak spring; left alone it stops.
+  const alone = counts.starves && !site.source.store ? ' for a ram that is left alone' : '';
+  if (chanceOfNeed === 0) return [`What is needed, ${needed}, is met in none${alone}.`];
   if (chanceOfNeed === 1) return [`What is needed, ${needed}, is met in all.`];
   return [`What is needed, ${needed}, is met in ${chancePerCent(chanceOfNeed)}.`];
 }

@@ -1,8 +1,21 @@
 /** Answers and sheets in words: pure functions, for the terminal, the browser and print alike. */
-export { alongTheLinesInWords } from './along-the-lines.ts';
+export { alongTheLinesInWords, type LineNote, lineNotes } from './along-the-lines.ts';
 export { type AnswerRecord, answerRecord, type RunningNumbers } from './answer-record.ts';
 export { duration, perCent } from './answered.ts';
 export { assumedValue, assumptionsInWords } from './assumption-words.ts';
+export {
+  type BeatStrip,
+  beatStrip,
+  NONE_IN_WORDS,
+  rateInFigures,
+  rhythmInWords,
+} from './bench/beat-words.ts';
+export { benchCautions } from './bench/bench-cautions.ts';
+export { doubtInWords } from './bench/doubt-words.ts';
+export { findings } from './bench/findings.ts';
+export { type ResidualRow, ratioInFigures, residualRows } from './bench/reading-rows.ts';
+export { type BeatsRecord, beatsRecord, type TestRecord, testRecord } from './bench/records.ts';
+export { gapInWords, shareInWords } from './bench/share-words.ts';
 export { cautions } from './cautions.ts';
 export {
   type ChangeRow,
@@ -14,6 +27,20 @@ export {
   materialRows,
   thingChanged,
 } from './changes.ts';
+export type { Chart, ChartMatter, ChartPoint, ChartWord } from './charts/chart.ts';
+export {
+  dayChart,
+  dayChartInWords,
+  PLAN_CHART_HEIGHTS,
+  yearChart,
+  yearChartInWords,
+} from './charts/plan-charts.ts';
+export {
+  isOverADay,
+  SURFACE_CHART_HEIGHT,
+  surfaceChart,
+  surfaceChartInWords,
+} from './charts/surface-chart.ts';
 export { brokenAdvice } from './choice/advice-words.ts';
 export { combinationInWords, ramsInWords } from './choice/combination-words.ts';
 export { type DeliveryPipeWords, deliveryPipesInWords } from './choice/delivery-pipe-words.ts';
@@ -61,7 +88,13 @@ export type {
   Words,
 } from './drawing/shapes.ts';
 export { howSureInWords, howSureRecord, type ImproveFirst, improveFirst } from './how-sure.ts';
-export { type LevelBookRow, levelBookRows, measuredInWords } from './measured.ts';
+export {
+  gaugingInWords,
+  heightWayInWords,
+  type LevelBookRow,
+  levelBookRows,
+  measuredInWords,
+} from './measured.ts';
 export { monthName, monthsInWords } from './month-words.ts';
 export { planRecord } from './plan-record.ts';
 export { type HourRow, hourRows, type MonthRow, monthRows } from './plan-rows.ts';

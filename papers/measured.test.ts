@@ -27,7 +27,7 @@ describe('what was measured, in words', () => {
 
   test('one method, with its readings', () => {
     expect(words(FLOW, `{ gauging: [ ${BUCKET} ] }`)).toBe(
-      'The flow, 13.9 ± 0.36 L/min, was measured by a timed container on 2026-08-19: the mean of three fillings, 43.2 s, which scatter by 1.3 s.',
+      'The flow, 13.90 ± 0.36 L/min, was measured by a timed container on 2026-08-19: the mean of three fillings, 43.2 s, which scatter by 1.3 s.',
     );
   });
 
@@ -60,10 +60,10 @@ describe('what was measured, in words', () => {
 
   test('coarse heights are called so', () => {
     expect(words('fall: 1.9 m', 'fall: { satellite: [312 m, 310 m] }')).toBe(
-      'The fall, 2 ± 7.1 m, is the difference of two heights by satellite. That is too coarse to choose a ram by.',
+      'The fall, 2.0 ± 7.1 m, is the difference of two heights by satellite. That is too coarse to choose a ram by.',
     );
     expect(words('lift: 12 m', 'lift: { hops: [4 m, 4 m, 4 m], each: 1 cm }')).toBe(
-      'The lift, 12 ± 0.017 m, is the sum of three hops.',
+      'The lift, 12.000 ± 0.017 m, is the sum of three hops.',
     );
     expect(words('fall: 1.9 m', 'fall: { gauge: 0.19 bar, class: 1 %, range: 0.4 bar }')).toBe(
       'The fall, 1.937 ± 0.024 m, is from a gauge that read 0.19 bar, 1.94 m of water over it; its class alone lets it err by 0.041 m.',
@@ -90,6 +90,8 @@ test('a store says how it ends and what it gives over a day', () => {
     delivered: 0.088,
     dailyVolume: 0.072,
     meanDelivery: 0.072 / 86_400,
+    fromFull: [],
+    overADay: [],
   } as const;
   const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ');
   const sinking = answerOf('starves', { drainTime: 7200, emptying });
@@ -106,6 +108,6 @@ test('a store says how it ends and what it gives over a day', () => {
   expect(needs).toBe(
     '900 L a day are needed, and 72 L a day come when it is started once a day: 8 % of the need.',
   );
-  const kept = answerOf('starves', { emptying: { ...emptying, end: 'keepsUp', time: Infinity } });
+  const kept = answerOf('runs', { emptying: { ...emptying, end: 'keepsUp', time: Infinity } });
   expect(plain(fromFullStoreInWords(kept, 'metric'))).toMatch(/^From full, the surface sinks by/);
 });

@@ -58,10 +58,11 @@ function flowInWords({ source }: Site, system: System): readonly string[] {
   const [only, ...more] = gaugings;
   const sentences =
     only && more.length === 0
-      ? [`The ${name}, ${total}, was measured by ${byOne(only, system)}.`]
+      ? [`The ${name}, ${total}, was measured by ${gaugingInWords(only, system)}.`]
       : [
           ...gaugings.map(
-            (one) => `${startOfSentence(flowOf(one.gauged, system))} by ${byOne(one, system)}.`,
+            (one) =>
+              `${startOfSentence(flowOf(one.gauged, system))} by ${gaugingInWords(one, system)}.`,
           ),
           `Together they make a${name === 'inflow' ? 'n' : ''} ${name} of ${total}, the surer counting more.${
             combined.misfit > 1
@@ -77,7 +78,8 @@ function flowInWords({ source }: Site, system: System): readonly string[] {
       ];
 }
 
-function byOne({ form, gauged }: Gauging, system: System): string {
+/** How one flow was measured, for the end of a sentence. */
+export function gaugingInWords({ form, gauged }: Gauging, system: System): string {
   const { count, mean, scatter } = gauged.readings;
   const { one, purpose } = READ[form.method];
   const show = (value: number, figures: number): string =>
@@ -126,10 +128,15 @@ function heightInWords(field: 'fall' | 'lift', given: Given, system: System): re
     spread: value.spread,
   });
   const coarse = value.isTooCoarse ? ' That is too coarse to choose a ram by.' : '';
-  return [`The ${field}, ${total}, ${waysInWords(value, given, system)}.${coarse}`];
+  const { value: written } = given.readings ?? {};
+  const used = written
+    ? [`The ${field} that is written, ${written.text}, is used in its place.`]
+    : [];
+  return [`The ${field}, ${total}, ${heightWayInWords(value, given, system)}.${coarse}`, ...used];
 }
 
-function waysInWords(value: MeasuredHeight, given: Given, system: System): string {
+/** How a height was measured, for the end of a sentence that begins with it. */
+export function heightWayInWords(value: MeasuredHeight, given: Given, system: System): string {
   const small = (size: number): string =>
     formatQuantity(Math.abs(size), 'waterDepth', system, { figures: 2 });
   switch (value.kind) {

@@ -99,10 +99,7 @@ function starves({ answer, installation, show, system }: Answered): string {
   const takes = answer.operatingPoint?.supplyFlow ?? source?.needs;
   const { source: water } = installation;
   const gives = water.kind === 'steady' ? (water.yield ?? source?.has) : water.inflow;
-  const end =
-    answer.emptying?.end === 'keepsUp'
-      ? 'The water at the intake drops.'
-      : 'The water at the intake drops until the drive line draws air, and the ram stops.';
+  const end = 'The water at the intake drops until the drive line draws air, and the ram stops.';
   if (takes === undefined || gives === undefined) {
     return `The source gives less than the ram takes. ${end}`;
   }
@@ -134,11 +131,15 @@ function recoilOf({ answer, show }: Answered): string | undefined {
   return `The recoil reopens the waste valve as long as the vessel stands above about ${show(recoil.needs, 'head')}.`;
 }
 
-function sourceOf({ answer, installation, show }: Answered): string | undefined {
+function sourceOf({ answer, installation, show, system }: Answered): string | undefined {
   const supply = answer.operatingPoint?.supplyFlow;
   if (supply === undefined) return undefined;
   const takes = `It takes ${show(supply, 'sourceFlow')} from the source`;
   const { source } = installation;
+  if (source.kind === 'store' && answer.emptying?.end === 'keepsUp') {
+    const sinks = fromFullStoreInWords(answer, system);
+    return `${show(source.inflow, 'sourceFlow')} runs in, a little less than it takes from the full store. ${sinks ?? ''}`;
+  }
   if (source.kind === 'store') {
     return `${takes}, and ${show(source.inflow, 'sourceFlow')} runs in, which keeps up.`;
   }
@@ -188,8 +189,7 @@ function demandOf({ answer, show }: Answered): string | undefined {
   if (answer.verdict.kind === 'starves' && emptying) {
     const comes = show(emptying.meanDelivery, 'daily');
     const share = perCent(emptying.meanDelivery / answer.demand.needed);
-    const how = emptying.end === 'keepsUp' ? '' : ' when it is started once a day';
-    return `${needed} are needed, and ${comes} come${how}: ${share} of the need.`;
+    return `${needed} are needed, and ${comes} come when it is started once a day: ${share} of the need.`;
   }
   if (!isRunning(answer.verdict.kind)) {
     const how = answer.verdict.kind === 'starves' ? 'once it starves' : 'while it stands';

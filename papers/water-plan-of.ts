@@ -16,8 +16,24 @@ import { isRunning } from './verdict-words.ts';
 const USUAL_DRAW = 'house';
 const DAY = 86_400;
 
+interface Planned {
+  readonly site: Site;
+  readonly plan: WaterPlan | undefined;
+}
+
+/** A year is followed hour by hour, and words, records and charts of one answer all ask for it. */
+const planned = new WeakMap<Answer, Planned>();
+
 /** Need, delivery and tank of a site, or nothing when no need was given. A ram that does not run delivers nothing. */
 export function waterPlanOf(answer: Answer, site: Site): WaterPlan | undefined {
+  const known = planned.get(answer);
+  if (known?.site === site) return known.plan;
+  const plan = newPlan(answer, site);
+  planned.set(answer, { site, plan });
+  return plan;
+}
+
+function newPlan(answer: Answer, site: Site): WaterPlan | undefined {
   const { monthlyDemand, yields } = installationOf(site);
   if (!monthlyDemand) return undefined;
   const draw = site.tank?.draw ?? (isGiven(site.demand) ? USUAL_DRAW : undefined);

@@ -98,6 +98,8 @@ describe('the tank', () => {
       delivered: 0.26,
       dailyVolume: 0.26,
       meanDelivery: 0.26 / 86_400,
+      fromFull: [],
+      overADay: [],
     } as const;
     const store = siteWith(
       'source: { flow: 14 L/min }',

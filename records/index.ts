@@ -1,4 +1,10 @@
 /** Records as they are saved: their shape, reading with every problem named, and writing. */
+
+export { testJsonSchema } from './bench/json-schema.ts';
+export { LONGEST_LOG, type PressureLogFile, readPressureLog } from './bench/read-pressure-log.ts';
+export { LONGEST_TEST, readTest, type TestRead, testFromData } from './bench/read-test.ts';
+export { type BenchSetting, settingsOf } from './bench/settings-of.ts';
+export { type BenchTest, TEST_FORMAT, testSchema } from './bench/test-schema.ts';
 export {
   type AssembledOffers,
   type OfferForms,
@@ -110,4 +116,5 @@ export { MONTH_NAMES, seasonOf } from './site/season.ts';
 export { SITE_FORMAT, type Site, siteSchema } from './site/site-schema.ts';
 export { type SiteUncertainty, uncertaintiesOf } from './site/uncertainties-of.ts';
 export { writeSite } from './site/write-site.ts';
+export { LONGEST_RECORDING, type Recording, readWav, type WavRead } from './sound/read-wav.ts';
 export { LONGEST_TEXT } from './yaml-text.ts';

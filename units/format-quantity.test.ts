@@ -24,6 +24,23 @@ describe('a quantity on a page', () => {
     expect(formatQuantity(20, 'temperature', 'us', { spread: 5 })).toBe('68\u00a0±\u00a09\u00a0°F');
   });
 
+  test.each([
+    [13.88, 0.36, '13.88 ± 0.36 m'],
+    [1, 0.0028, '1.000 ± 0.003 m'],
+    [1, 0.00028, '1.0000 ± 0.0003 m'],
+    [12, 0.0996, '12.0 ± 0.1 m'],
+    [2.069, 0.1, '2.1 ± 0.1 m'],
+    [12, 7.07, '12.0 ± 7.1 m'],
+    [24.2, 10, '24 ± 10 m'],
+    [12_345, 252, '12,350 ± 250 m'],
+    [12_345, 3, '12,345 ± 3 m'],
+    [-0.04, 0.2, '0.0 ± 0.2 m'],
+    [1.9, 0, '1.9 m'],
+  ])('%d ± %d: number and spread end at the same figure', (value, spread, shown) => {
+    const text = formatQuantity(value, 'height', 'metric', { spread });
+    expect(text.replaceAll('\u00a0', ' ')).toBe(shown);
+  });
+
   test('shows the weight on a valve as a scale would', () => {
     expect(formatQuantity(0.118 * 9.80665, 'weight', 'metric')).toBe('118\u00a0g');
     expect(unitShown('weight', 'us')).toBe('oz');

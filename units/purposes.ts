@@ -26,6 +26,8 @@ export interface PurposeRow {
   readonly isSigned?: boolean;
   /** Whether a number with no unit makes sense. */
   readonly isBareAllowed?: boolean;
+  /** What a number with no unit counts in; 1 unless said. */
+  readonly bareFactor?: number;
 }
 
 const HEAD_FROM_PRESSURE = { pressure: 1 / PASCALS_PER_METRE_OF_WATER };
@@ -108,6 +110,11 @@ export const PURPOSES = {
   beats: row('frequency', 'a rate of beats', '62/min | 1.1 Hz', 'a minute', 'a minute'),
   angle: row('angle', 'an angle', '45° | 45 deg', '°', '°', { isSigned: true }),
   share: row('share', 'a share', '60 % | 0.6', '%', '%', { isBareAllowed: true }),
+  /** On a dial the class stands as a bare number, and means per cent of the range. */
+  gaugeClass: row('share', 'a class', '1.6 % | 1.6', '%', '%', {
+    isBareAllowed: true,
+    bareFactor: 0.01,
+  }),
 } as const satisfies Record<string, PurposeRow>;
 
 export type Purpose = keyof typeof PURPOSES;

@@ -59,6 +59,8 @@ const AS_WRITTEN: readonly (readonly [string, Purpose, number, number?])[] = [
   ['0.3 m²', 'surfaceArea', 0.3],
   ['60 %', 'share', 0.6],
   ['0.6', 'share', 0.6],
+  ['1.6', 'gaugeClass', 0.016],
+  ['1.6 %', 'gaugeClass', 0.016],
   ['62/min', 'beats', 62 / 60],
   ['62 beats a minute', 'beats', 62 / 60],
   ['45°', 'angle', Math.PI / 4],

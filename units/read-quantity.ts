@@ -75,7 +75,7 @@ export function readQuantity(text: string, purpose: Purpose, called = 'this'): Q
     spreadRead?.ok && spreadRead.measure.unit.kind !== 'share'
       ? spreadRead.measure.unit
       : undefined;
-  const bareUnit = row.isBareAllowed ? BARE : undefined;
+  const bareUnit = row.isBareAllowed ? { ...BARE, factor: row.bareFactor ?? 1 } : undefined;
   const read = readMeasure(valueText, sharedUnit ?? bareUnit);
   if (!read.ok) return unreadable(read, { written, row, called });
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { driveOf, plainPlace } from '../cycle/fixtures/made-installation.ts';
 import type { StoredSource } from '../cycle/installation.ts';
 import { operatingPoint, startedKernel } from '../cycle/operating-point.ts';
+import { earlyAnswer } from './answer-for.ts';
 import { atFall, drainTime, emptying } from './drain-time.ts';
 
 const BUCKET: StoredSource = {
@@ -116,4 +117,41 @@ test('a ram that stops before the intake uncovers says so', () => {
   const deep = emptying(place, { ...BUCKET, depthOverIntake: 1.9 });
   expect(deep.end).toBe('ramStops');
   expect(deep.drop).toBeLessThan(1.9);
+});
+
+test('the course of the surface goes from the brim to the end, and over a day back up as far as runs in', () => {
+  const inflow = 0.2e-3 / 60;
+  const store = { ...BUCKET, inflow };
+  const { fromFull, overADay, time, drop } = emptying(place, store);
+  expect(fromFull[0]).toEqual({ time: 0, drop: 0 });
+  expect(fromFull.at(-1)).toEqual({ time, drop });
+  // Water balance: it refills at the inflow over the surface, and is full again before the day ends.
+  const [lowest, full, evening] = overADay.slice(-3);
+  expect(lowest).toEqual({ time, drop });
+  expect(((full?.time ?? 0) - time) / ((drop * store.surfaceArea) / inflow)).toBeCloseTo(1, 9);
+  expect(evening).toEqual({ time: 86_400, drop: 0 });
+  // One without inflow stays low.
+  expect(emptying(place, BUCKET).overADay.at(-1)?.drop).toBeCloseTo(0.3, 9);
+});
+
+test('a store that sinks to a level and stays there runs, and gives what it gives there', () => {
+  const high = plainPlace({ fall: 4 });
+  const [brim, intake] = [high.fall, high.fall - 2].map((fall) =>
+    operatingPoint(atFall(high, fall)),
+  );
+  const inflow = ((brim?.supplyFlow ?? 0) + (intake?.supplyFlow ?? 0)) / 2;
+  expect(intake?.supplyFlow).toBeLessThan(0.99 * (brim?.supplyFlow ?? 0));
+  const source = { ...BUCKET, depthOverIntake: 2, inflow };
+  const { answer } = earlyAnswer({ ...high, source }, { changes: false, startUp: false });
+  expect(answer.verdict.kind).toBe('runs');
+  expect(answer.drainTime).toBeUndefined();
+  expect(answer.emptying?.end).toBe('keepsUp');
+  const comes = answer.operatingPoint?.deliveryFlow ?? 0;
+  expect(comes).toBeLessThan(brim?.deliveryFlow ?? 0);
+  expect(comes).toBeGreaterThan(intake?.deliveryFlow ?? 0);
+  expect(answer.emptying?.meanDelivery).toBe(comes);
+  // A trickle less than the ram takes at the intake, and it starves as before.
+  const dry = { ...source, inflow: 0.9 * (intake?.supplyFlow ?? 0) };
+  const starved = earlyAnswer({ ...high, source: dry }, { changes: false, startUp: false });
+  expect(starved.answer.verdict.kind).toBe('starves');
 });

@@ -8,6 +8,13 @@ const DAY: Second = 86_400;
 /** Mornings that are followed until two are alike. Judgement: a store refills or it does not; some ten settle all tried. */
 const MOST_MORNINGS = 100;
 
+/** Where the surface stands at a time: what a drawing of the level needs. Between two of these it sinks or rises evenly. */
+export interface SurfaceAt {
+  readonly time: Second;
+  /** How far below the brim. */
+  readonly drop: Metre;
+}
+
 /** What becomes of a store while a ram draws on it. */
 export interface Emptying {
   /**
@@ -28,6 +35,17 @@ export interface Emptying {
   readonly dailyVolume: CubicMetre;
   /** The same as a mean flow over the day. */
   readonly meanDelivery: CubicMetrePerSecond;
+  /** The surface from the brim to the end, or to the level at which the inflow keeps up. */
+  readonly fromFull: readonly SurfaceAt[];
+  /** The surface over such a day, from the start of the ram: down while it runs, and up again while the store refills. */
+  readonly overADay: readonly SurfaceAt[];
+}
+
+export interface EmptyingOptions {
+  /** Levels at which the draw is found. */
+  readonly levels?: number;
+  /** Beats in each block behind the draw of one level; the usual ones when left out. */
+  readonly block?: number;
 }
 
 /** A slice of the store: what the ram takes and delivers while the surface stands in it. */
@@ -45,13 +63,18 @@ interface Slice {
  * over and over: start, run until it stops, refill for the rest of the day, but not over the brim.
  * Source: water balance of the store (METHOD §3); the steps are Judgement.
  */
-export function emptying(installation: Installation, source: StoredSource): Emptying {
+export function emptying(
+  installation: Installation,
+  source: StoredSource,
+  { levels = LEVELS, block }: EmptyingOptions = {},
+): Emptying {
   const { inflow, surfaceArea } = source;
-  const slice = source.depthOverIntake / LEVELS;
+  const slice = source.depthOverIntake / levels;
   const slices: Slice[] = [];
-  for (let k = 0; k < LEVELS; k++) {
+  for (let k = 0; k < levels; k++) {
     const lower = atFall(installation, installation.fall - (k + 0.5) * slice);
-    const point = lower.fall > 0 ? operatingPoint(lower) : undefined;
+    const point =
+      lower.fall > 0 ? operatingPoint(lower, block === undefined ? {} : { block }) : undefined;
     if (point === undefined || !delivers(point)) break;
     slices.push({ draw: point.supplyFlow, delivery: point.deliveryFlow });
     // Below the level at which the inflow keeps up the surface never comes.
@@ -59,6 +82,7 @@ export function emptying(installation: Installation, source: StoredSource): Empt
   }
   const runFrom = (start: Metre, longest: Second) => {
     let [time, drop, delivered] = [0, start, 0];
+    const course: SurfaceAt[] = [{ time, drop }];
     for (const [k, { draw, delivery }] of slices.entries()) {
       const left = (k + 1) * slice - drop;
       if (left <= 0) continue;
@@ -67,15 +91,16 @@ export function emptying(installation: Installation, source: StoredSource): Empt
       if (Number.isFinite(here)) delivered += here * delivery;
       time += here;
       if (draw > inflow) drop += (here * (draw - inflow)) / surfaceArea;
+      if (Number.isFinite(here)) course.push({ time, drop });
       if (here < toSliceEnd || toSliceEnd === Infinity) break;
     }
-    return { time, drop, delivered };
+    return { time, drop, delivered, course };
   };
 
   const whole = runFrom(0, Infinity);
   const end = !Number.isFinite(whole.time)
     ? 'keepsUp'
-    : slices.length === LEVELS
+    : slices.length === levels
       ? 'intakeUncovers'
       : 'ramStops';
   let start = 0;
@@ -94,7 +119,25 @@ export function emptying(installation: Installation, source: StoredSource): Empt
     delivered: end === 'keepsUp' ? run.delivered : whole.delivered,
     dailyVolume: run.delivered,
     meanDelivery: run.delivered / DAY,
+    fromFull: whole.course,
+    overADay: [...run.course, ...refilling(run, source)],
   };
+}
+
+/** How the surface comes up again after the ram has stopped, to the end of the day; it stays low where nothing runs in. */
+function refilling(
+  { time, drop }: SurfaceAt,
+  { inflow, surfaceArea }: StoredSource,
+): readonly SurfaceAt[] {
+  if (!(time < DAY)) return [];
+  const toBrim = inflow > 0 ? (drop * surfaceArea) / inflow : Infinity;
+  if (time + toBrim < DAY) {
+    return [
+      { time: time + toBrim, drop: 0 },
+      { time: DAY, drop: 0 },
+    ];
+  }
+  return [{ time: DAY, drop: drop - (inflow * (DAY - time)) / surfaceArea }];
 }
 
 /**

@@ -10,19 +10,13 @@ import {
 import type { Installation } from '../cycle/installation.ts';
 import { operatingPoint } from '../cycle/operating-point.ts';
 import { startUp } from '../cycle/start-up.ts';
+import { terminalFlow } from '../cycle/terminal-flow.ts';
 import { typicalRam } from '../machine/typical-ram.ts';
 import { closingFlow, openingForces, seatArea } from '../machine/waste-valve.ts';
 import { GRAVITY } from '../quantities.ts';
 import type { Limit, Verdict, VerdictKind } from './answer.ts';
 import { varied } from './varied.ts';
-import {
-  gatheringTime,
-  hammerHead,
-  kindOf,
-  recoilHead,
-  terminalFlow,
-  verdictOn,
-} from './verdict.ts';
+import { gatheringTime, hammerHead, kindOf, recoilHead, verdictOn } from './verdict.ts';
 
 const SEED = 20260206;
 const IS_LONG = process.env.FALLWRIGHT_LONG === '1';

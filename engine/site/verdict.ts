@@ -6,14 +6,12 @@
  * against what it takes.
  */
 
-import { airLockOf } from '../cycle/air-lock.ts';
 import type { Installation } from '../cycle/installation.ts';
 import { delivers } from '../cycle/operating-point.ts';
 import type { OperatingPoint, StartUp } from '../cycle/run-record.ts';
-import { closingFlow, flowArea, openingForces, seatArea } from '../machine/waste-valve.ts';
+import { closingFlow, openingForces, seatArea } from '../machine/waste-valve.ts';
 import { joukowskyHead } from '../pipes/joukowsky.ts';
 import type { PipeSegment } from '../pipes/pipe.ts';
-import { steadyFlow } from '../pipes/steady-flow.ts';
 import { waveSpeed } from '../pipes/wave-speed.ts';
 import type { CubicMetrePerSecond, Metre, Ratio, Second } from '../quantities.ts';
 import { GRAVITY } from '../quantities.ts';
@@ -24,22 +22,6 @@ const PUSHES_OF_A_SELF_STARTER = 1;
 
 /** Judgement: half as much hammer again as the vessel's head should lift, whatever the body gives. */
 const FLUTTER_EXCESS = 1.5;
-
-/** Flow through the drive line and the wide-open waste valve, steady. */
-export function terminalFlow(installation: Installation): CubicMetrePerSecond {
-  const { driveLine, fall, water, ram } = installation;
-  const last = driveLine.segments.at(-1) as PipeSegment;
-  const area = (Math.PI / 4) * last.pipe.innerDiameter ** 2;
-  const open = flowArea(ram.wasteValve, ram.wasteValve.stroke);
-  const { flow } = steadyFlow({
-    segments: driveLine.segments,
-    fall: fall - airLockOf(driveLine, fall),
-    // The whole head at the body is spent in the valve: Q = A √(2 g H) is a loss of (area/A)² on the pipe's velocity head.
-    extraLosses: { entrance: driveLine.entranceLoss, outlet: (area / open) ** 2 },
-    water,
-  });
-  return flow;
-}
 
 /**
  * Head that the ram can make by stopping its drive line at the closing flow: the fall and a ΔV/g.

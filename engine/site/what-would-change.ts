@@ -20,8 +20,8 @@ import type {
   VerdictKind,
   WhatWouldChange,
 } from './answer.ts';
+import { type Judged, judgedWithStore } from './kept-level.ts';
 import { EFFORT, presentValue, varied } from './varied.ts';
-import { kindOf } from './verdict.ts';
 
 /** Ratio of one step of the walk. Judgement: a turning stretch narrower than a fifth is no place to build. */
 const STEP = 1.2;
@@ -43,11 +43,6 @@ const ORDER: readonly Changeable[] = [
   'fall',
   'lift',
 ];
-
-interface Tried {
-  readonly kind: VerdictKind;
-  readonly deliveryFlow: CubicMetrePerSecond;
-}
 
 /** Turning points of every quantity, the cheapest and nearest first. A generator, so that a caller can stop or show progress. */
 export function* changesOneByOne(
@@ -83,7 +78,7 @@ function changeOf(
 ): Change | undefined {
   const now = presentValue(installation, what);
   if (now === undefined || (now <= 0 && what !== 'trappedAir')) return undefined;
-  const tried = new Map<number, Tried>();
+  const tried = new Map<number, Judged>();
   // What a spring yields is held against the beat and does not change it: one run tells all.
   const isYieldAlone = what === 'sourceFlow' && installation.source.kind === 'steady';
   let beat: OperatingPoint | undefined;
@@ -91,12 +86,12 @@ function changeOf(
     beat ??= operatingPoint(installation);
     return beat;
   };
-  const at = (value: number): Tried => {
+  const at = (value: number): Judged => {
     let result = tried.get(value);
     if (!result) {
       const other = varied(installation, what, value);
       const point = isYieldAlone ? presentBeat() : operatingPoint(other);
-      result = { kind: kindOf(other, point), deliveryFlow: point.deliveryFlow };
+      result = judgedWithStore(other, point);
       tried.set(value, result);
     }
     return result;
@@ -245,13 +240,8 @@ export function* materialsOneByOne(
         segments: installation.driveLine.segments.map((s) => ({ ...s, pipe })),
       },
     };
-    const point = operatingPoint(other);
-    yield {
-      material,
-      pipe: pipe.name,
-      verdict: kindOf(other, point),
-      deliveryFlow: point.deliveryFlow,
-    };
+    const { kind, deliveryFlow } = judgedWithStore(other, operatingPoint(other));
+    yield { material, pipe: pipe.name, verdict: kind, deliveryFlow };
   }
 }
 

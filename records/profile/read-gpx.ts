@@ -187,7 +187,9 @@ function parse(text: string, contents: GpxContents): void {
   });
   parser.on('error', (error) => {
     const what = error.message.replace(/^[^:]*:?\d+:\d+: /, '').replace(/\.$/, '');
-    const kept = contents.count > 0 ? ` ${contents.count} points stand before this place.` : '';
+    // The one that breaks off is none.
+    const whole = contents.count - (place === undefined ? 0 : 1);
+    const kept = whole > 0 ? ` ${whole} points stand before this place.` : '';
     problems.add(
       contents.count === 0 && path.length === 0 ? 'wrongFormat' : 'unreadable',
       '',

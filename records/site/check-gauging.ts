@@ -133,7 +133,7 @@ export function conditionInWords({ kind, has, bound }: Condition, system: System
     case 'drowned':
       return `the water below stands only ${show(has, 'waterDepth')} under the crest, and should stand ${show(bound, 'waterDepth')} under it so that air gets behind the sheet`;
     case 'approachUnknown':
-      return 'without crestHeight and channelWidth nobody can check that bed and sides are far enough away';
+      return 'without the height of the crest and the width of the channel nobody can check that bed and sides are far enough away';
     case 'floatTooQuick':
       return `the floats take ${show(has, 'time')}, and should take at least ${show(bound, 'time')}: measure a longer way`;
     case 'oneReading':

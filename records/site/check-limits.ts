@@ -29,7 +29,10 @@ export function checkLimit(
   } else if (given.value > (limit.usualMost ?? limit.most)) {
     report('unusual', path, `${called} is ${given.text}, which is rarely so large. Check it.`);
   }
-  if (given.spread !== undefined && given.value > 0 && given.spread > given.value / 2) {
+  // Of readings that are too coarse more is said than this: which way to measure instead.
+  const isTold = given.readings !== undefined && given.readings.value === undefined;
+  const { spread } = given;
+  if (!isTold && spread !== undefined && given.value > 0 && spread > given.value / 2) {
     report(
       'unusual',
       path,

@@ -10,10 +10,15 @@ export function checkMeasured(
   system: System,
   report: Report,
 ): void {
-  const read = given?.readings && heightOf(given.readings);
+  const readings = given?.readings;
+  const read = readings && heightOf(readings);
   if (!read?.ok) return;
   const { value } = read;
   if (value.kind === 'levels') warnOfClosing(field, value.book, system, report);
+  if (readings?.value) {
+    warnOfWritten(field, readings.value, value, system, report);
+    return;
+  }
   if (!value.isTooCoarse) return;
   const [height, spread] = [value.height, value.spread].map((one) =>
     formatQuantity(one, 'height', system, { figures: 2 }),
@@ -22,6 +27,29 @@ export function checkMeasured(
     'unusual',
     [field],
     `The ${field} of ${height} is known to ± ${spread} only, ${TOO_COARSE[value.kind]}`,
+  );
+}
+
+/** Judgement: a height that was written down without its ± is meant to a twentieth. */
+const WRITTEN_SPREAD = 0.05;
+
+function warnOfWritten(
+  field: string,
+  written: Given,
+  measured: MeasuredHeight,
+  system: System,
+  report: Report,
+): void {
+  const spread = written.spread ?? WRITTEN_SPREAD * written.value;
+  if (Math.abs(written.value - measured.height) <= spread + measured.spread) return;
+  const byReadings = formatQuantity(measured.height, 'height', system, {
+    figures: 4,
+    spread: measured.spread,
+  });
+  report(
+    'unusual',
+    [field],
+    `The ${field} is written as ${written.text}, and was measured as ${byReadings}. The written one is used. Take it out to use the measured one.`,
   );
 }
 

@@ -142,7 +142,12 @@ function notACoefficient(input: unknown, about: About): string {
 }
 
 /** One thing, or a list of them; always a list once it is read. */
-export function oneOrMore<Schema extends z.core.$ZodType>(item: Schema, about: About) {
+export function oneOrMore<Schema extends z.core.$ZodType>(
+  item: Schema,
+  about: About,
+  /** What the quantities in it are for: then a bare number is told that it lacks its unit. */
+  purpose?: Purpose,
+) {
   type Item = z.core.output<Schema>;
   const list = z.array(item).check(
     z.minLength(1, {
@@ -153,13 +158,18 @@ export function oneOrMore<Schema extends z.core.$ZodType>(item: Schema, about: A
     item,
     z.transform((only): Item[] => [only as Item]),
   );
-  const either = z.union([one, list], { error: ({ input }) => notOneOrMore(input, about) });
+  const either = z.union([one, list], {
+    error: ({ input }) => notOneOrMore(input, about, purpose),
+  });
   z.globalRegistry.add(either, { description: `${startOfSentence(about.is)}.` });
   return either;
 }
 
-function notOneOrMore(input: unknown, about: About): string {
+function notOneOrMore(input: unknown, about: About, purpose: Purpose | undefined): string {
   const called = startOfSentence(about.called);
+  if (typeof input === 'number' && purpose !== undefined) {
+    return bareNumberMessage(String(input), input, purposeRow(purpose));
+  }
   if (input === undefined) return `${called} is missing: ${about.is}.`;
   if (input === null) return `Nothing is written for ${about.called}: ${about.is}.`;
   return `${called} cannot be read: ${about.is}.`;

@@ -12,7 +12,7 @@ import {
   words,
 } from './fields.ts';
 import { givensOf } from './givens.ts';
-import { heightOf } from './height-of.ts';
+import { HEIGHT_WAYS, heightOf } from './height-of.ts';
 import type { HeightReadings } from './height-readings.ts';
 
 const sight = (called: string, is: string) => z.exactOptional(quantity('staff', { called, is }));
@@ -64,6 +64,12 @@ const altitudes = (way: string) =>
 
 const readings = fields(
   {
+    value: z.exactOptional(
+      quantity('height', {
+        called: 'the height',
+        is: 'a height that is used in place of the one that the readings give',
+      }),
+    ),
     levels: z.exactOptional(
       oneOrMore(levelRow, {
         called: 'the level book',
@@ -93,7 +99,10 @@ const readings = fields(
       }),
     ),
     class: z.exactOptional(
-      quantity('share', { called: 'the class', is: 'the accuracy class on the dial of the gauge' }),
+      quantity('gaugeClass', {
+        called: 'the class',
+        is: 'the accuracy class on the dial of the gauge, in per cent of its range',
+      }),
     ),
     range: z.exactOptional(
       quantity('pressure', { called: 'the range', is: 'the largest pressure on the dial' }),
@@ -127,6 +136,10 @@ export function heightField(about: About) {
       }
       const found = heightOf(read);
       if (found.ok) return givenBy(read, found.value);
+      // A height that was written, with a note to it.
+      if (read.value && HEIGHT_WAYS.every((way) => read[way] === undefined)) {
+        return { ...read.value, readings: read };
+      }
       for (const { kind, path, message } of found.faults) {
         addProblem(payload, kind, message, read, path);
       }
@@ -142,6 +155,7 @@ function givenBy(
   read: HeightReadings,
   { height, spread }: { readonly height: number; readonly spread: number },
 ): Given {
+  if (read.value) return { ...read.value, readings: read };
   const system = unitSystemOf(givensOf(read).map(({ given }) => given.text));
   const text = formatQuantity(height, 'height', system, { figures: 4, spread });
   return { value: height, spread, origin: 'measured', text, readings: read };

@@ -55,7 +55,7 @@ const BELONGS: Readonly<Record<(typeof HEIGHT_WAYS)[number], readonly string[]>>
   barometric: ['each'],
   satellite: ['each'],
 };
-const COMMON: readonly string[] = ['date', 'by', 'note'];
+const COMMON: readonly string[] = ['value', 'date', 'by', 'note'];
 
 /** The height by its readings, or every reason why it cannot be worked out. */
 export function heightOf(readings: HeightReadings): HeightRead {

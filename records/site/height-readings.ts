@@ -13,6 +13,8 @@ export interface LevelRow {
 
 /** One of levels, hops, gauge, barometric or satellite, with what belongs to it. */
 export interface HeightReadings {
+  /** What was written beside the readings: it is used in their place. */
+  readonly value?: Given;
   readonly levels?: readonly LevelRow[];
   /** Upper point first. */
   readonly between?: readonly string[];

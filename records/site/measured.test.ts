@@ -292,6 +292,25 @@ describe('heights from readings', () => {
 
   test('a book in feet gives a height in feet', () => {
     const { site } = siteOf(FALL, 'fall: { levels: [ { back: 7.21 ft }, { fore: 0.9 ft } ] }\n');
-    expect(site.fall.text).toMatch(/^6\.31.±.0\.0093.ft$/);
+    expect(site.fall.text).toMatch(/^6\.310.±.0\.009.ft$/);
   });
+});
+
+test('a height that is written beside its readings is used, and told when they disagree', () => {
+  const near = siteOf(FALL, 'fall: { value: 1.9 m, hops: [1.2 m, 0.72 m] }\n');
+  expect(near.warnings).toEqual([]);
+  expect(near.site.fall).toMatchObject({ value: 1.9, text: '1.9 m', origin: 'stated' });
+  const far = siteOf(
+    FALL,
+    'fall: { value: { value: 1.9 m, origin: measured }, hops: [1.2 m, 1.1 m] }\n',
+  );
+  expect(far.site.fall).toMatchObject({ value: 1.9, origin: 'measured' });
+  expect(far.warnings.map(({ message }) => message)).toEqual([
+    expect.stringMatching(/^The fall is written as 1\.9 m, and was measured as 2\.300\s±\s0\.028/),
+  ]);
+  const noted = siteOf(FALL, 'fall: { value: 1.9 m, note: by eye }\n');
+  expect(noted.site.fall).toMatchObject({ value: 1.9, readings: { note: 'by eye' } });
+  expect(noted.warnings).toEqual([]);
+  const again = readSite(writeSite(far.site));
+  expect(again.ok && again.site.fall).toEqual(far.site.fall);
 });

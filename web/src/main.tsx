@@ -6,6 +6,7 @@ import './styles/page.css';
 import './styles/drawing.css';
 import './styles/answer.css';
 import './styles/fields.css';
+import './need/need.css';
 import './profile/profile.css';
 import './workshop/workshop.css';
 import './offline/offline.css';
@@ -13,13 +14,15 @@ import './styles/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { NotebookContext } from './app/notebook.ts';
-import { openNotebook } from './app/open-notebook.ts';
-import { Routes } from './app/routes.tsx';
+import { isPlaceAddress, openNotebook } from './app/open-notebook.ts';
+import { placeLeaves, Routes } from './app/routes.tsx';
 import { Mishap } from './screens/mishap.tsx';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has lost its root element');
 
+// What a place is drawn with is fetched while the shelf opens; a fault is told when it is drawn.
+if (isPlaceAddress(window.location.pathname)) placeLeaves().catch(() => {});
 const notebook = await openNotebook();
 
 createRoot(root).render(

@@ -270,8 +270,13 @@ test('readings and needs in a file are shown by what they come to', ANY_WIDTH, a
   const chooser = page.locator('input[type=file]');
   await chooser.setInputFiles(example('alder-rake.yaml'));
   await expect(place.box('Name of this place')).toHaveValue('Alder Rake');
-  await expect(place.part('Drive line').getByText(/2\.07\sm.*from the readings/)).toBeVisible();
-  await expect(place.part('Source').getByText(/16\.8\sL\/min.*from the gauging/)).toBeVisible();
+  await expect(place.box('Fall')).toHaveAccessibleDescription(
+    /2\.069\s±\s0\.003\sm \(measured\).*level book of 5 points/,
+  );
+  await expect(place.box('Water it gives')).toHaveAccessibleDescription(
+    /22\.37\s±\s0\.47\sL\/min \(measured\) 2 measurements together/,
+  );
+  await expect(place.part('Source').getByText(/The ram is counted on 16\.8\sL\/min/)).toBeVisible();
   await expect(place.part('Measured').getByRole('listitem').first()).toBeVisible();
   await place.answer.getByText(/^Likely [\d,]+ to [\d,]+ litres a day/).click();
   await expect(place.answer.getByText(/It runs in .* tries/)).toBeVisible();

@@ -6,6 +6,7 @@
 
 import { deliveryFrictionHead } from '../../cycle/delivery-friction.ts';
 import type { Installation } from '../../cycle/installation.ts';
+import { terminalFlow } from '../../cycle/terminal-flow.ts';
 import { closingFlow, openingForces, type WasteValve } from '../../machine/waste-valve.ts';
 import { findRoot } from '../../numerics/find-root.ts';
 import { deratedRating } from '../../pipes/derated-rating.ts';
@@ -14,7 +15,6 @@ import type { PipeSegment } from '../../pipes/pipe.ts';
 import { waveSpeed } from '../../pipes/wave-speed.ts';
 import type { CubicMetrePerSecond, Metre } from '../../quantities.ts';
 import { GRAVITY } from '../../quantities.ts';
-import { terminalFlow } from '../../site/verdict.ts';
 import type { Parts } from './candidates.ts';
 import type { Reason } from './reasons.ts';
 

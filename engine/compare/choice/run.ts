@@ -2,6 +2,7 @@
 import type { Installation } from '../../cycle/installation.ts';
 import { operatingPoint } from '../../cycle/operating-point.ts';
 import type { OperatingPoint } from '../../cycle/run-record.ts';
+import { terminalFlow } from '../../cycle/terminal-flow.ts';
 import { deratedRating } from '../../pipes/derated-rating.ts';
 import { joukowskyHead } from '../../pipes/joukowsky.ts';
 import type { PipeSegment } from '../../pipes/pipe.ts';
@@ -10,7 +11,7 @@ import { waveSpeed } from '../../pipes/wave-speed.ts';
 import type { CubicMetre, CubicMetrePerSecond, Metre, Pascal, Ratio } from '../../quantities.ts';
 import { GRAVITY } from '../../quantities.ts';
 import type { Limit, VerdictKind } from '../../site/answer.ts';
-import { terminalFlow, verdictOn } from '../../site/verdict.ts';
+import { verdictOn } from '../../site/verdict.ts';
 import type { Candidate, Parts } from './candidates.ts';
 import { installationOf } from './installation-of-parts.ts';
 import type { PlaceToFit } from './place-to-fit.ts';

@@ -145,8 +145,11 @@ function monthBalance(
   let stored = setup.start;
   let lowest = stored;
   let metCount = 0;
+  let found: DayBalance | undefined;
   for (let day = 0; day < dayCount; day += 1) {
-    const { total, steps } = dayBalance({ ...setup, start: stored });
+    // A day that begins as the last one did goes as it went.
+    if (found?.start !== stored) found = dayBalance({ ...setup, start: stored });
+    const { total, steps } = found;
     daily.push(total);
     stored = total.stored;
     lowest = Math.min(lowest, ...steps.map((step) => step.stored));

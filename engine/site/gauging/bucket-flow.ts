@@ -1,5 +1,5 @@
+import { type Reading, relativeSpread, repeated, together } from '../../numerics/repeated.ts';
 import { doubtsAbout, type Gauged, mustBeAboveZero } from './gauged.ts';
-import { type Reading, relativeSpread, repeated, together } from './repeated.ts';
 
 /** Judgement: a thumb on a stopwatch at the start and the end of a filling. */
 export const STOPWATCH_SPREAD = 0.3;

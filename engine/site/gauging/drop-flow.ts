@@ -1,6 +1,6 @@
+import { type Reading, relativeSpread, repeated, together } from '../../numerics/repeated.ts';
 import { STOPWATCH_SPREAD } from './bucket-flow.ts';
 import { doubtsAbout, type Gauged, mustBeAboveZero } from './gauged.ts';
-import { type Reading, relativeSpread, repeated, together } from './repeated.ts';
 
 /** Judgement: two readings of a rule at a water surface, 1 mm each and a little more. */
 const DROP_SPREAD = 1.5e-3;

@@ -1,7 +1,7 @@
+import { type Reading, relativeSpread, repeated, together } from '../../numerics/repeated.ts';
 import type { Ratio, SquareMetre } from '../../quantities.ts';
 import { STOPWATCH_SPREAD } from './bucket-flow.ts';
 import { broken, doubtsAbout, type Gauged, mustBeAboveZero } from './gauged.ts';
-import { type Reading, relativeSpread, repeated, together } from './repeated.ts';
 
 /**
  * Mean velocity over the velocity of the surface, when nobody says.

@@ -1,6 +1,7 @@
 /** A flow that was measured, and what speaks against it. */
+
+import type { Repeated } from '../../numerics/repeated.ts';
 import type { CubicMetrePerSecond, Ratio } from '../../quantities.ts';
-import type { Repeated } from './repeated.ts';
 
 /** A condition under which a formula was tested. Each compares what there is with the bound. */
 export type ConditionKind =

@@ -1,11 +1,11 @@
 /** Measured flows: the laws that every method keeps, and what is said when its conditions are broken. */
 import { describe, expect, test } from 'vitest';
+import { repeated } from '../../numerics/repeated.ts';
 import { bucketFlow } from './bucket-flow.ts';
 import { combinedFlow } from './combined.ts';
 import { dropFlow } from './drop-flow.ts';
 import { floatFlow } from './float-flow.ts';
 import { rectangularWeirFlow } from './rectangular-weir-flow.ts';
-import { repeated } from './repeated.ts';
 import { supplyFrom } from './supply.ts';
 import { vNotchFlow } from './v-notch-flow.ts';
 

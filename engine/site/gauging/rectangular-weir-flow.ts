@@ -3,10 +3,10 @@
  * (contracted) and for crests as wide as it (suppressed).
  */
 import { interpolate, type TablePoint } from '../../numerics/interpolate.ts';
+import { type Reading, repeated, together } from '../../numerics/repeated.ts';
 import type { Metre, Ratio } from '../../quantities.ts';
 import { GRAVITY } from '../../quantities.ts';
 import { broken, type Condition, doubtsAbout, type Gauged, mustBeAboveZero } from './gauged.ts';
-import { type Reading, repeated, together } from './repeated.ts';
 import { HEAD_SPREAD, LEAST_FREE_DROP } from './weir-readings.ts';
 
 /**

@@ -5,10 +5,10 @@
  * It is taken because it holds for any angle, and because for 90° both numbers could be read in a source.
  */
 import { interpolate, type TablePoint } from '../../numerics/interpolate.ts';
+import { type Reading, repeated, together } from '../../numerics/repeated.ts';
 import type { Metre, Ratio } from '../../quantities.ts';
 import { GRAVITY } from '../../quantities.ts';
 import { broken, type Condition, doubtsAbout, type Gauged, mustBeAboveZero } from './gauged.ts';
-import { type Reading, repeated, together } from './repeated.ts';
 import { HEAD_SPREAD, LEAST_FREE_DROP } from './weir-readings.ts';
 
 /** An angle in radians. */

@@ -1,5 +1,5 @@
+import type { Reading } from '../../numerics/repeated.ts';
 import type { Metre, Ratio } from '../../quantities.ts';
-import type { Reading } from '../gauging/repeated.ts';
 
 export type CoarseWay = 'barometric' | 'satellite';
 

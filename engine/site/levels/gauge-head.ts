@@ -1,6 +1,6 @@
+import type { Reading } from '../../numerics/repeated.ts';
 import type { KilogramPerCubicMetre, Metre, Pascal, Ratio } from '../../quantities.ts';
 import { GRAVITY } from '../../quantities.ts';
-import type { Reading } from '../gauging/repeated.ts';
 
 /** Density behind the conventional metre of water; that of cold water is less by under one in a thousand. */
 const CONVENTIONAL_DENSITY: KilogramPerCubicMetre = 1000;

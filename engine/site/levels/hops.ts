@@ -1,5 +1,5 @@
+import type { Reading } from '../../numerics/repeated.ts';
 import type { Metre } from '../../quantities.ts';
-import type { Reading } from '../gauging/repeated.ts';
 
 /** Judgement: a clear hose with water in it, or a hand level against a staff, read to a centimetre or two. */
 export const HOP_SPREAD: Metre = 0.02;

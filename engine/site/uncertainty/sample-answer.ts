@@ -2,7 +2,9 @@
  * The chance that a ram runs and the band in which its delivery lies, for a place whose numbers are known only so well.
  *
  * Each sample is a place with values drawn from a Latin hypercube and its beat on the quick grid. A sample that does not
- * run delivers nothing, and counts with nothing in the band. The inputs are taken to err independently of one another.
+ * run delivers nothing, and counts with nothing in the band. Only a store is meant to be drawn down: one that empties counts
+ * with what it gives over a day, started once a day, as the tank's balance counts it; it still is no sample that runs. A
+ * spring that yields too little is another thing: left alone its ram draws air and stops, so that sample gives nothing. The inputs are taken to err independently of one another.
  * The quick grid is off by a few per cent (see answer-for.ts), so that the middle of the band is not quite the figure quoted.
  */
 import type { Installation } from '../../cycle/installation.ts';
@@ -11,8 +13,8 @@ import { quantile } from '../../numerics/quantile.ts';
 import { varianceShares } from '../../numerics/variance-shares.ts';
 import type { CubicMetrePerSecond, Ratio } from '../../quantities.ts';
 import type { VerdictKind } from '../answer.ts';
-import { atFall } from '../drain-time.ts';
-import { kindOf } from '../verdict.ts';
+import { atFall, emptying } from '../drain-time.ts';
+import { type Judged, judgedWithStore } from '../kept-level.ts';
 import { drawnColumn } from './drawn-column.ts';
 import { isFactor, type UncertainInput, type Unsure } from './uncertain-input.ts';
 import { middleOf, withInputs } from './with-inputs.ts';
@@ -55,7 +57,7 @@ export interface SampledAnswer {
   readonly deliveryBand: DeliveryBand;
   /** Over those that run; absent when none does. */
   readonly bandWhenItRuns?: DeliveryBand;
-  /** That it runs and gives what is needed; absent when no need is known. */
+  /** That it gives what is needed; absent when no need is known. */
   readonly chanceOfNeed?: Ratio;
   /** How many samples had each verdict. A start from cold is not followed, so none needs a hand start. */
   readonly counts: Partial<Readonly<Record<VerdictKind, number>>>;
@@ -97,7 +99,7 @@ export function* sampleAnswer(
     const drawn = Object.fromEntries(columns.map((c) => [c.what, c.drawn[i] as number]));
     const { kind, deliveryFlow } = quickAnswer(withInputs(installation, drawn));
     kinds.push(kind);
-    deliveries.push(kind === 'runs' ? deliveryFlow : 0);
+    deliveries.push(deliveryFlow);
     yield { done: i + 1, of: samples };
   }
   const chanceItRuns = kinds.filter((kind) => kind === 'runs').length / samples;
@@ -114,8 +116,7 @@ export function* sampleAnswer(
     deliveryBand: bandOf(deliveries),
     ...(running.length > 0 && { bandWhenItRuns: bandOf(running) }),
     ...(demand !== undefined && {
-      chanceOfNeed:
-        deliveries.filter((flow, i) => kinds[i] === 'runs' && flow >= demand).length / samples,
+      chanceOfNeed: deliveries.filter((flow) => flow > 0 && flow >= demand).length / samples,
     }),
     counts: countsOf(kinds),
     shares: columns
@@ -154,15 +155,19 @@ function checkedMiddle(
   return middle;
 }
 
+/** Levels at which an emptying store's draw is found. Judgement: two follow its mean to some per cent, as near as a sample is. */
+const SAMPLING_LEVELS = 2;
+
 /** A store is judged at its brim, as everywhere (see answer-for.ts). */
-function quickAnswer(installation: Installation): {
-  readonly kind: VerdictKind;
-  readonly deliveryFlow: CubicMetrePerSecond;
-} {
-  const isStore = installation.source.kind === 'store';
-  const full = isStore ? atFall(installation, installation.fall) : installation;
-  const point = operatingPoint(full, { block: SAMPLING_BLOCK });
-  return { kind: kindOf(installation, point), deliveryFlow: point.deliveryFlow };
+function quickAnswer(installation: Installation): Judged {
+  const { source } = installation;
+  const full = source.kind === 'store' ? atFall(installation, installation.fall) : installation;
+  const quick = { block: SAMPLING_BLOCK };
+  const judged = judgedWithStore(installation, operatingPoint(full, quick), quick);
+  if (judged.kind === 'runs') return judged;
+  if (judged.kind !== 'starves' || source.kind !== 'store') return { ...judged, deliveryFlow: 0 };
+  const { meanDelivery } = emptying(installation, source, { ...quick, levels: SAMPLING_LEVELS });
+  return { ...judged, deliveryFlow: meanDelivery };
 }
 
 function standardError(hits: number, samples: number): Ratio {

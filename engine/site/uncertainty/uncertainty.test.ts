@@ -4,6 +4,7 @@ import { driveOf, lengthOf, plainPlace } from '../../cycle/fixtures/made-install
 import type { Installation } from '../../cycle/installation.ts';
 import { operatingPoint } from '../../cycle/operating-point.ts';
 import { waveSpeed } from '../../pipes/wave-speed.ts';
+import { emptying } from '../drain-time.ts';
 import { varied } from '../varied.ts';
 import { kindOf } from '../verdict.ts';
 import { drawnColumn } from './drawn-column.ts';
@@ -253,4 +254,21 @@ describe('a sampled answer', () => {
     sampledAnswer(place, [FALL, LIFT, BACK], { samples: 2, seed: 1 });
     expect(place).toEqual(copy);
   });
+});
+
+test('a store that empties counts with what a day of it gives, and is still no try that runs', () => {
+  const source = { kind: 'store', surfaceArea: 0.5, inflow: 2e-5, depthOverIntake: 0.3 } as const;
+  const store = { ...place, source };
+  const { meanDelivery } = emptying(store, source);
+  const sampled = sampledAnswer(store, [{ ...FALL, spread: 0.01 }], {
+    samples: 12,
+    seed: 2,
+    demand: 0.5 * meanDelivery,
+  });
+  expect(sampled.chanceItRuns).toBe(0);
+  expect(sampled.chanceOfNeed).toBe(1);
+  expect(sampled.bandWhenItRuns).toBeUndefined();
+  // Quick grid, two levels: some per cent.
+  expect(sampled.deliveryBand.middle / meanDelivery).toBeGreaterThan(0.85);
+  expect(sampled.deliveryBand.middle / meanDelivery).toBeLessThan(1.15);
 });

@@ -1,7 +1,8 @@
 /** Runs the pairs one after another. A generator, so that whoever drives it can show progress and stop. */
 import type { Installation, Ram } from '@fallwright/engine';
 import { alternatives } from '@fallwright/engine';
-import { installationOf, siteFromData } from '@fallwright/records';
+import { installationOf } from '@fallwright/records';
+import { readSettled } from '../answer/settled.ts';
 import type { Plain, SiteDocument } from '../state/site-document.ts';
 import type { Job, PairResult } from './pairs.ts';
 
@@ -40,7 +41,7 @@ function* sweepRow({ driveName, site, rams }: Job): Generator<KeyedResult, void,
 
 /** The place with a ram in it, or why it cannot be put together. */
 function installationWith(site: SiteDocument, ram: Plain): Installation | string {
-  const read = siteFromData({ ...site, ram });
+  const read = readSettled({ ...site, ram });
   return read.ok
     ? installationOf(read.site).installation
     : read.problems.map(({ message }) => message).join(' ');

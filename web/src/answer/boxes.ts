@@ -8,6 +8,7 @@ const FIRST_BOXES: Readonly<Record<string, { readonly path: string; readonly nam
   drive: { path: 'drive[0].pipe', name: 'the drive pipe' },
   ram: { path: 'ram', name: 'the ram' },
   lift: { path: 'lift', name: 'the lift, from the ram to the tank' },
+  demand: { path: 'demand', name: 'the water that is needed' },
   delivery: { path: 'delivery[0].pipe', name: 'the delivery pipe' },
 };
 
@@ -22,6 +23,9 @@ const LAST_WORDS: Readonly<Record<string, string>> = {
 export function boxFor(field: string): { readonly id: string; readonly name: string } {
   const whole = FIRST_BOXES[field];
   if (whole !== undefined) return { id: fieldId(whole.path), name: whole.name };
+  const [height] = /^(?:fall|lift)(?=\.)/.exec(field) ?? [];
+  if (height !== undefined) return boxFor(height);
+  if (field.startsWith('source.gauging')) return boxFor('source');
   const [, line, indexText, last] = /^(drive|delivery)\[(\d+)\](?:\.(\w+))?$/.exec(field) ?? [];
   if (line === undefined) return { id: fieldId(field), name: field };
   const number = Number(indexText) + 1;

@@ -3,59 +3,13 @@
  * search for changes, which leaves off when nobody waits for its result any more; and one for files, hired only when a file
  * is touched. None is ended while it works: a new one would be slow for its first seconds.
  */
-import type { Remote } from 'comlink';
-import { wrap } from 'comlink';
 import type { Glance } from './glance.ts';
 import type { SureRoom } from './how-sure.ts';
 import type { ScribeWork } from './scribe-worker.ts';
 import type { SiteEngineRoom } from './site-answer.ts';
 import type { Scribe } from './site-files.ts';
 import type { SiteWork } from './site-worker.ts';
-
-interface Hired<Work> {
-  readonly worker: Worker;
-  readonly work: Remote<Work>;
-  /** Rejects when the worker's script cannot load or breaks outside a question. */
-  readonly broken: Promise<never>;
-}
-
-function hire<Work>(worker: Worker): Hired<Work> {
-  const broken = new Promise<never>((_, reject) => {
-    worker.addEventListener('error', (event) => {
-      reject(new WorkerBroken(event.message || 'its script could not be loaded'));
-    });
-  });
-  // Nobody may be asking at that moment; whoever asks hears of it through the race below.
-  broken.catch(() => {});
-  return { worker, work: wrap<Work>(worker), broken };
-}
-
-class WorkerBroken extends Error {}
-
-/** One worker, hired when first asked, and hired anew after it broke or was ended. */
-function room<Work>(newWorker: () => Worker) {
-  let hired: Hired<Work> | undefined;
-  let waiting = 0;
-  return {
-    hire: (): void => {
-      hired ??= hire<Work>(newWorker());
-    },
-    ask: async <Value>(question: (work: Remote<Work>) => Promise<Value>): Promise<Value> => {
-      hired ??= hire<Work>(newWorker());
-      const mine = hired;
-      waiting += 1;
-      try {
-        return await Promise.race([question(mine.work), mine.broken]);
-      } catch (error) {
-        if (error instanceof WorkerBroken && hired === mine) hired = undefined;
-        throw error;
-      } finally {
-        if (hired === mine || hired === undefined) waiting = Math.max(0, waiting - 1);
-      }
-    },
-    isBusy: (): boolean => waiting > 0,
-  };
-}
+import { room } from './worker-room.ts';
 
 // Vite finds a worker by this very form of words, so each stands in full.
 const newSiteWorker = (): Worker =>

@@ -15,10 +15,12 @@ export type Glance =
   | { readonly kind: 'notEnoughYet'; readonly first: string };
 
 export function glanceOf(answer: Answer): Glance {
-  const { verdict, operatingPoint, demand, startUp, terminalFlow, closingFlow } = answer;
+  const { verdict, operatingPoint, demand, emptying, startUp, terminalFlow, closingFlow } = answer;
   return {
     kind: verdict.kind,
-    ...(operatingPoint === undefined ? {} : { delivered: operatingPoint.deliveryFlow }),
+    ...(operatingPoint === undefined
+      ? {}
+      : { delivered: emptying?.meanDelivery ?? operatingPoint.deliveryFlow }),
     ...(demand === undefined ? {} : { needed: demand.needed }),
     ...(startUp?.outcome === 'goesOn' ? { handStrokes: startUp.handStrokes } : {}),
     terminalFlow,

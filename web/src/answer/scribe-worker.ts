@@ -4,6 +4,7 @@ import { expose } from 'comlink';
 import type { SiteDocument } from '../state/site-document.ts';
 import type { Outcome } from './answerer.ts';
 import { documentOf } from './document-of.ts';
+import { isOfMeasurement } from './settled.ts';
 import type { Reply, SiteProblem } from './site-answer.ts';
 
 const work = {
@@ -34,8 +35,12 @@ function unfinishedDocument(fileText: string): SiteDocument | undefined {
     return undefined;
   }
   const read = siteFromData(data);
-  const onlyLacks = !read.ok && read.problems.every((problem) => problem.kind === 'missing');
   const isSite = typeof data === 'object' && data !== null && 'fallwright' in data;
+  const onlyLacks =
+    !read.ok &&
+    read.problems.every(
+      (problem) => problem.kind === 'missing' || isOfMeasurement(problem, data as SiteDocument),
+    );
   return onlyLacks && isSite ? (data as SiteDocument) : undefined;
 }
 

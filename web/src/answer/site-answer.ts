@@ -1,5 +1,6 @@
 /** What travels between the page and its workers: the answer with what it stands on, and the problems of a site. */
-import type { Answer, Change, Installation, MaterialChange } from '@fallwright/engine';
+import type { Answer, Change, Installation, MaterialChange, WaterPlan } from '@fallwright/engine';
+import type { LineNote } from '@fallwright/papers';
 import type { Assumption, Problem } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import type { OpenedAlternative } from '../alternatives/opened.ts';
@@ -18,6 +19,8 @@ export interface WordsOfAnswer {
   readonly measured: readonly string[];
   /** Need and tank over the day and the year. */
   readonly water: readonly string[];
+  /** Crests, sags and pressures at rest, line by line. */
+  readonly along: readonly LineNote[];
 }
 
 export interface SiteAnswer {
@@ -25,6 +28,8 @@ export interface SiteAnswer {
   readonly answer: Answer;
   readonly assumptions: readonly Assumption[];
   readonly words: Readonly<Record<System, WordsOfAnswer>>;
+  /** Need, delivery and tank over the year and a day; absent while no need is known. */
+  readonly plan?: WaterPlan;
   readonly cautions: readonly string[];
   /** Can be computed, but worth a second look. */
   readonly warnings: readonly SiteProblem[];

@@ -16,25 +16,28 @@ import {
   changesInWords,
   demandInWords,
   howSureInWords,
+  lineNotes,
   measuredInWords,
   reasonsInWords,
   startUpInWords,
   tankInWords,
+  waterPlanOf,
 } from '@fallwright/papers';
 import type { SiteRead } from '@fallwright/records';
-import { installationOf, siteFromData, uncertaintiesOf } from '@fallwright/records';
+import { installationOf, uncertaintiesOf } from '@fallwright/records';
 import type { System } from '@fallwright/units';
 import { expose } from 'comlink';
 import { alternativeFromChange } from '../alternatives/opened.ts';
 import type { Glance } from './glance.ts';
 import { glanceOf } from './glance.ts';
 import type { HowSure } from './how-sure.ts';
+import { readSettled } from './settled.ts';
 import type { Reply, SiteChanges, SiteOutcome, SitePressures } from './site-answer.ts';
 
 /** The page sends its document as JSON. */
 function readDocument(siteText: string): SiteRead {
   const data: unknown = JSON.parse(siteText);
-  return siteFromData(data);
+  return readSettled(data);
 }
 
 /** @throws RangeError when the document is none that an answer was given for. */
@@ -57,9 +60,11 @@ const work = {
     const isEarly = early.lacksPressures && depth === 'early';
     const answer =
       early.lacksPressures && !isEarly ? withPressures(installation, early.answer) : early.answer;
+    const plan = waterPlanOf(answer, read.site);
     const value = {
       installation,
       answer,
+      ...(plan === undefined ? {} : { plan }),
       assumptions,
       words: inBothSystems((system) => ({
         reasons: reasonsInWords(answer, read.site, system),
@@ -70,6 +75,7 @@ const work = {
           ...demandInWords(answer, read.site, system),
           ...tankInWords(answer, read.site, system),
         ],
+        along: lineNotes(answer, read.site, system),
       })),
       cautions: cautions(answer, read.site),
       warnings: read.warnings,

@@ -60,14 +60,21 @@ function deliveredAmount(
   answer: SiteAnswer['answer'],
   system: System,
 ): DeliveredAmount | undefined {
-  const { verdict, operatingPoint, demand } = answer;
+  const { verdict, operatingPoint, demand, emptying } = answer;
   if (operatingPoint === undefined) return undefined;
-  const delivered = operatingPoint.deliveryFlow;
   const goesOn = isRunning(verdict.kind);
   if (!goesOn && verdict.kind !== 'starves') return undefined;
+  // A store that empties brings what a day of it brings, and not what its brim would bring all day.
+  const isDaily = !goesOn && emptying !== undefined;
+  const delivered = isDaily ? emptying.meanDelivery : operatingPoint.deliveryFlow;
+  const when = goesOn
+    ? 'at the tank'
+    : isDaily
+      ? 'when it is started once a day'
+      : 'while the water lasts';
   return {
     figure: formatNumber(delivered, 'daily', system),
-    unit: `${UNIT_IN_WORDS[system]} ${goesOn ? 'at the tank' : 'while the water lasts'}`,
+    unit: `${UNIT_IN_WORDS[system]} ${when}`,
     delivered,
     inWords: formatQuantity(delivered, 'daily', system),
     ...(demand === undefined

@@ -10,6 +10,7 @@ import type { Offline } from '../offline/offline.ts';
 import type { SharedKind } from '../state/record-kind.ts';
 import type { Settings } from '../state/settings.ts';
 import type { Store } from '../state/store.ts';
+import type { Watches } from '../state/watches.ts';
 import type { Workshop } from '../state/workshop.ts';
 import type { Glances } from '../workshop/glances.ts';
 import type { Desk } from './open-desk.ts';
@@ -26,6 +27,8 @@ export interface Notebook extends Desk {
   readonly glances: Glances;
   /** What is compared on the leaf of pipes, kept while another leaf is shown. */
   readonly comparison: Store<Comparison>;
+  /** Stopwatches that run, at whatever place. */
+  readonly watches: Watches;
   /** What was chosen for the place that lies open. */
   readonly choice: Store<KeptChoice | undefined>;
   readonly files: SiteFiles;

@@ -15,6 +15,7 @@ import { withoutEmptyPipes } from '../state/lines.ts';
 import { createSettings } from '../state/settings.ts';
 import { createStore } from '../state/store.ts';
 import { createTabs } from '../state/tabs.ts';
+import { createWatches } from '../state/watches.ts';
 import type { WorkshopState } from '../state/workshop.ts';
 import { createWorkshop, moveFirstPlace, saveLeft } from '../state/workshop.ts';
 import { LARKRISE } from '../workshop/demo.ts';
@@ -94,6 +95,7 @@ export async function openNotebook(): Promise<Notebook> {
   const files = siteFiles(rooms);
   const comparison = createComparison();
   const glances = createGlances(rooms.glance);
+  const watches = createWatches(keep, now);
   return {
     ...desk,
     shared,
@@ -104,6 +106,7 @@ export async function openNotebook(): Promise<Notebook> {
     comparison,
     choice: createKeptChoice(),
     glances,
+    watches,
     files,
     offline,
     install,
@@ -111,7 +114,7 @@ export async function openNotebook(): Promise<Notebook> {
 }
 
 /** Whether an answer will be wanted as soon as the page stands. */
-function isPlaceAddress(path: string): boolean {
+export function isPlaceAddress(path: string): boolean {
   return path.startsWith('/places/');
 }
 

@@ -2,9 +2,10 @@
 import { lazy, Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { WorkshopScreen } from '../workshop/workshop-screen.tsx';
+import { useNotebook } from './notebook.ts';
 
 /** The list needs none of it; it is fetched as soon as the list stands, so that opening a place waits for nothing. */
-const placeLeaves = () => import('../screens/place-screen.tsx');
+export const placeLeaves = () => import('../screens/place-screen.tsx');
 const PlaceScreen = lazy(() => placeLeaves().then((leaf) => ({ default: leaf.PlaceScreen })));
 
 const RangeScreen = lazy(() =>
@@ -27,9 +28,9 @@ export function Routes() {
       </Route>
       <Route path="/places/:id/:view?">
         {({ id, view }) => (
-          <Suspense fallback={<h1 className="for-ears">Opening the place</h1>}>
+          <OpenPlace id={id ?? ''}>
             <PlaceScreen id={id ?? ''} view={view ?? ''} />
-          </Suspense>
+          </OpenPlace>
         )}
       </Route>
       <Route path="/range/:id?">
@@ -49,4 +50,15 @@ export function Routes() {
       </Route>
     </Switch>
   );
+}
+
+/** The place is opened here and not on its leaf, so that its answer is worked out while the leaf is still on its way. */
+function OpenPlace({ id, children }: { readonly id: string; readonly children: React.ReactNode }) {
+  const { keeper, workshop } = useNotebook();
+  useEffect(() => {
+    void keeper.open(id);
+    // The list shows what was written here.
+    return () => void keeper.close().then(workshop.refresh);
+  }, [keeper, workshop, id]);
+  return <Suspense fallback={<h1 className="for-ears">Opening the place</h1>}>{children}</Suspense>;
 }

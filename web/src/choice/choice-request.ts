@@ -3,6 +3,7 @@ import type { ChoiceRequest, Installation, Judgement, PlaceToFit, Ram } from '@f
 import { judgeBySamples, partsLister } from '@fallwright/engine';
 import type { Assumption, OfferForms, RamForm, Site } from '@fallwright/records';
 import { offersOf, placeFromData, placeToFit, unsureOfBuild } from '@fallwright/records';
+import { readSettled } from '../answer/settled.ts';
 import { readPriceDocument } from '../prices/price-document.ts';
 import { readableRange } from '../range/ram-of-place.ts';
 import { ramsIn } from '../range/range-document.ts';
@@ -55,7 +56,7 @@ const SAMPLES = 200;
 const SEED = 1;
 
 export function readChoice({ site: document, range, prices, wish }: ChoiceAsked): ChoiceRead {
-  const read = placeFromData(withoutEmptyPipes(document));
+  const read = readSettled(withoutEmptyPipes(document), placeFromData);
   if (!read.ok) return { ok: false, reasons: read.problems.map(({ message }) => message) };
   const rams = range === undefined ? [] : ramsIn(range);
   const readable = readableRange(rams);

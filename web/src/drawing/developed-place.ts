@@ -20,6 +20,8 @@ export interface Crest extends Station {
   readonly air?: number;
   /** How much the line sinks on its flatter side, in metres; nought for air that is not at a crest. */
   readonly depth: number;
+  /** A vent lets its air out. */
+  readonly isVented?: true;
 }
 
 /** A corner at which a line turns from rising to falling or back, by its station. */
@@ -63,8 +65,11 @@ function belowTheSurface([first, ...others]: readonly Station[], highest: number
 const stationsOf = (profile: readonly ProfilePoint[], from: number): Station[] =>
   profile.map((point) => ({ station: from + point.distance, height: point.elevation }));
 
-function turnsAlong(stations: readonly Station[]): [number, Pick<Turn, 'kind' | 'depth'>][] {
-  return turnsOf(stations).map(({ index, kind, depth }) => [
+function turnsAlong(
+  stations: readonly Station[],
+  leastDepth?: number,
+): [number, Pick<Turn, 'kind' | 'depth'>][] {
+  return turnsOf(stations, leastDepth).map(({ index, kind, depth }) => [
     stations[index]?.station ?? 0,
     { kind, depth },
   ]);
@@ -81,7 +86,18 @@ export function heightOn(stations: readonly Station[], station: number): number 
   return stations[stations.length - 1]?.height ?? 0;
 }
 
-export function developPlace(installation: Installation): DevelopedPlace {
+/** What the file says of a line's crests beside its points. */
+export interface CrestsAsWritten {
+  /** Turns flatter than this are the survey's own. */
+  readonly leastDepth: number;
+  /** Metres along the line. */
+  readonly vents: readonly number[];
+}
+
+export function developPlace(
+  installation: Installation,
+  written?: Readonly<Record<Crest['line'], CrestsAsWritten>>,
+): DevelopedPlace {
   const { driveLine, deliveryLine, fall, lift } = installation;
   const driveLength = lengthOf(driveLine.segments);
   const deliveryLength = lengthOf(deliveryLine.segments);
@@ -99,8 +115,12 @@ export function developPlace(installation: Installation): DevelopedPlace {
         { station: driveLength, height: 0 },
         { station: driveLength + deliveryLength, height: lift },
       ];
-  const onDrive = turnsAlong(drive);
-  const onDelivery = turnsAlong(delivery);
+  const onDrive = turnsAlong(drive, written?.drive.leastDepth);
+  const onDelivery = turnsAlong(delivery, written?.delivery.leastDepth);
+  const hasVentAt = (line: Crest['line'], station: number): boolean => {
+    const along = line === 'drive' ? station : station - driveLength;
+    return written?.[line].vents.some((vent) => Math.abs(vent - along) < 0.5) ?? false;
+  };
   const crestsOf = (line: Crest['line'], turns: typeof onDrive): Crest[] =>
     turns
       .filter(([, { kind }]) => kind === 'crest')
@@ -109,6 +129,7 @@ export function developPlace(installation: Installation): DevelopedPlace {
         station,
         height: heightOn(line === 'drive' ? drive : delivery, station),
         depth,
+        ...(hasVentAt(line, station) ? { isVented: true } : {}),
       }));
   const driveCrests = crestsOf('drive', onDrive);
   const isAt = (pocket: number, crest: Crest): boolean => Math.abs(pocket - crest.station) < 0.5;

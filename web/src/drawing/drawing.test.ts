@@ -16,10 +16,11 @@ function place(change: {
   deliveryLength?: number;
   deliveryProfile?: Installation['deliveryLine']['profile'];
   pockets?: Installation['driveLine']['pockets'];
+  written?: Parameters<typeof developPlace>[1];
 }) {
   const segment = (length: number) =>
     ({ length }) as unknown as Installation['driveLine']['segments'][number];
-  return developPlace({
+  const installation = {
     source: { kind: 'steady' },
     fall: change.fall ?? 1.9,
     lift: change.lift ?? 12,
@@ -32,7 +33,8 @@ function place(change: {
       segments: [segment(change.deliveryLength ?? 160)],
       ...(change.deliveryProfile === undefined ? {} : { profile: change.deliveryProfile }),
     },
-  } as unknown as Installation);
+  } as unknown as Installation;
+  return developPlace(installation, change.written);
 }
 
 const placeWords = {
@@ -124,6 +126,21 @@ describe('a place unrolled along its line', () => {
     });
     expect(hump.crests).toEqual([{ line: 'delivery', station: 118, height: 9, depth: 1 }]);
     expect(hump.isDeliverySurveyed).toBe(true);
+  });
+
+  test('a vent at a crest is drawn on it, and a hump that the survey cannot tell is none', () => {
+    const deliveryProfile = [
+      { distance: 0, elevation: 0 },
+      { distance: 104, elevation: 9 },
+      { distance: 112, elevation: 8 },
+      { distance: 160, elevation: 12 },
+    ];
+    const drive = { leastDepth: 0.03, vents: [104] };
+    const crestsWith = (leastDepth: number, vents: readonly number[]) =>
+      place({ deliveryProfile, written: { drive, delivery: { leastDepth, vents } } }).crests;
+    expect(crestsWith(0.03, [])[0]?.isVented).toBeUndefined();
+    expect(crestsWith(0.03, [103.8])[0]?.isVented).toBe(true);
+    expect(crestsWith(2.5, [])).toEqual([]);
   });
 
   test('caught air stands on the line, with its volume', () => {

@@ -20,7 +20,7 @@ export interface DriveDetailWords {
   readonly fall: string;
   readonly drive: string;
   readonly ram: string;
-  readonly crest: (along: number, air: number | undefined) => string;
+  readonly crest: (along: number, air: number | undefined, isVented: boolean) => string;
   readonly scaleBar: (metres: number) => string;
   readonly trouble: (trouble: Trouble) => string;
 }
@@ -214,6 +214,7 @@ export function layOutDriveDetail({
     crests: crests.placed.map(({ crest, label }) => ({
       key: `${crest.line}-${crest.station}`,
       ...toPoint(atStation(crest)),
+      isVented: crest.isVented === true,
       ...(label === undefined ? {} : { label }),
     })),
     isRamOver: troubles.some(({ isRam }) => isRam === true),
@@ -284,7 +285,7 @@ function placeCrests({
   const rows: { left: number; right: number }[][] = [];
   const labels = new Map<Crest, PlacedText>();
   for (const crest of rings.toSorted((a, b) => rankOfCrest(b) - rankOfCrest(a))) {
-    const text = words.crest(crest.station, crest.air);
+    const text = words.crest(crest.station, crest.air, crest.isVented === true);
     const half = roughTextWidth(text) / 2;
     const x = Math.min(Math.max(xOf(crest), half + 4), width - half - 4);
     const span = { left: x - half - 8, right: x + half + 8 };

@@ -92,7 +92,7 @@ export function DriveDetail({
       </Part>
       <g aria-hidden="true">
         {layout.crests.map((crest) => (
-          <CrestRing key={crest.key} at={crest} label={crest.label} />
+          <CrestRing key={crest.key} at={crest} label={crest.label} isVented={crest.isVented} />
         ))}
         {texts.troubles.map((text) => (
           <Letter key={text.text} text={text} tone="of-alarm" />

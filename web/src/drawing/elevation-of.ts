@@ -4,8 +4,11 @@ import { GRAVITY } from '@fallwright/engine';
 import type { System } from '@fallwright/units';
 import { formatQuantity } from '@fallwright/units';
 import type { SiteAnswer } from '../answer/site-answer.ts';
+import { leastDepthOf } from '../profile/line-points.ts';
 import { METRES_PER_FOOT } from '../profile/written-metres.ts';
+import type { LineName } from '../state/lines.ts';
 import type { SiteDocument } from '../state/site-document.ts';
+import { ventsOf } from '../walk/vents.ts';
 import { asWritten } from './as-written.ts';
 import { developPlace } from './developed-place.ts';
 import type { Drawn } from './elevation-desk.ts';
@@ -40,7 +43,10 @@ export function elevationOf(
   },
 ): DrawnSite {
   const installation = asWritten(answered, document);
-  const place = developPlace(installation);
+  const place = developPlace(installation, {
+    drive: crestsAsWritten(document, 'drive'),
+    delivery: crestsAsWritten(document, 'delivery'),
+  });
   const check = answer.pressureCheck;
   const envelope = check?.envelope;
   const hasHeads = envelope !== undefined && envelope.distance.length > 1;
@@ -63,6 +69,11 @@ export function elevationOf(
     shown: document,
   };
 }
+
+const crestsAsWritten = (document: SiteDocument, line: LineName) => ({
+  leastDepth: leastDepthOf(document, line),
+  vents: ventsOf(document, line).map(({ station }) => station),
+});
 
 const METALS: readonly string[] = ['steel', 'galvanisedSteel', 'castIron', 'copper'];
 const isMetal = ({ pipe }: PipeSegment): boolean => METALS.includes(pipe.material);
@@ -93,10 +104,12 @@ function wordsFor({
   const lost = lostHead === undefined ? undefined : Math.max(0, lostHead);
   const air = (volume: number): string =>
     `${formatQuantity(volume, 'smallVolume', system)} of air${isAirAssumed ? ' assumed' : ''}`;
-  const driveCrest = (station: number, volume: number | undefined): string =>
-    volume === undefined
-      ? `crest at ${length(station)}, taken as bled`
-      : `${air(volume)} at ${length(station)}`;
+  const driveCrest = (station: number, volume: number | undefined, isVented: boolean): string =>
+    isVented
+      ? `vent at ${length(station)}`
+      : volume === undefined
+        ? `crest at ${length(station)}, taken as bled`
+        : `${air(volume)} at ${length(station)}`;
   const pressure = (pascals: number): string =>
     formatQuantity(pascals, 'pressure', system, { figures: 2 });
   const trouble = ({ kind, isRam, pressure: most, rating }: Trouble): string =>
@@ -150,7 +163,8 @@ function wordsFor({
       delivery: ['delivery line,', delivery],
       grade: lost === undefined ? '' : gradeInWords(lost, deliveryMetres, system),
       gradeShort: 'grade line',
-      crest: (along) => `crest at ${length(along)}: bleed it`,
+      crest: (along, _air, isVented) =>
+        isVented ? `vent at ${length(along)}` : `crest at ${length(along)}: bleed it`,
       restGrade: 'at rest',
       trouble,
       stretch: (stretch) =>

@@ -1,7 +1,7 @@
 /** The level of the source or of the tank as a handle: up and down only, and it writes the fall or the lift. */
 import { dragStep, finestStep, metresPerUnit, writtenMetres } from '../profile/written-metres.ts';
+import { withWrittenHeight } from '../state/measured-entry.ts';
 import type { SiteDocument } from '../state/site-document.ts';
-import { withValue } from '../state/site-document.ts';
 import type { Level } from './editing.ts';
 import { useEditing } from './editing.ts';
 import type { Projection } from './handles.ts';
@@ -43,7 +43,7 @@ export function LevelHandle({
     const { least, most } = ENDS[level];
     const inside = Math.min(most, Math.max(least, to));
     const system = editing?.system ?? 'metric';
-    return withValue(document, [level], writtenMetres(inside, system, step));
+    return withWrittenHeight(document, level, writtenMetres(inside, system, step));
   };
   const {
     callOff,

@@ -84,13 +84,15 @@ export function Letter({ text, tone = '' }: { readonly text: PlacedText; readonl
   );
 }
 
-/** A high point where air collects: an open ring with its place beside it. */
+/** A high point where air collects: an open ring with its place beside it, and its vent where it has one. */
 export function CrestRing({
   at,
   label,
+  isVented,
 }: {
   readonly at: Point;
   readonly label?: PlacedText | undefined;
+  readonly isVented: boolean;
 }) {
   return (
     <>
@@ -100,6 +102,8 @@ export function CrestRing({
           d={`M${at.x} ${label.y < at.y ? at.y - 5 : at.y + 5}V${label.y < at.y ? label.y + 4 : label.y - 12}`}
         />
       )}
+      {/* A cock: a stem out of the pipe with its lever across. */}
+      {isVented && <path className="d-ink" d={`M${at.x} ${at.y - 5}v-8m-5 0h10`} />}
       <circle className="d-open" cx={at.x} cy={at.y} r={5} />
       {label !== undefined && <Letter text={label} tone="strong" />}
     </>

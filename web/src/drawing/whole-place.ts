@@ -36,7 +36,7 @@ export interface WholePlaceWords {
   readonly grade: string;
   readonly gradeShort: string;
   /** `along` is the distance from the upper end of its own line. */
-  readonly crest: (along: number, air: number | undefined) => string;
+  readonly crest: (along: number, air: number | undefined, isVented: boolean) => string;
   readonly stretch: (stretch: number) => string;
   readonly restGrade: string;
   readonly trouble: (trouble: Trouble) => string;
@@ -122,7 +122,11 @@ const roughWaterWidth = (text: string): number => 7.7 * text.length;
 const GROUND_BELOW_PIPE = 5;
 
 /** An open ring on the line, with its words where there is room for them. */
-export type PlacedCrest = Point & { readonly key: string; readonly label?: PlacedText };
+export type PlacedCrest = Point & {
+  readonly key: string;
+  readonly isVented: boolean;
+  readonly label?: PlacedText;
+};
 
 /** No corner that is left out of a drawn line lies further than this from it, in pixels. */
 const PIPE_TOLERANCE = 0.4;
@@ -241,7 +245,8 @@ export function layOutWholePlace({
   const crests = placeCrests({
     crests: place.crests.filter((crest) => crest.line === 'delivery'),
     toPoint,
-    labelOf: (crest) => words.crest(crest.station - place.driveLength, crest.air),
+    labelOf: (crest) =>
+      words.crest(crest.station - place.driveLength, crest.air, crest.isVented === true),
     line: delivery,
     taken: [tankText, grade, liftWords.lift, liftWords.liftNote, ...deliveryLabel.texts].flatMap(
       (text) => (text === undefined ? [] : [rectOf(text)]),
@@ -405,6 +410,7 @@ function placeCrests({
       key: `${crest.line}-${crest.station}`,
       x: at.x,
       y: at.y - 3,
+      isVented: crest.isVented === true,
       ...(label === undefined ? {} : { label }),
     };
   });

@@ -111,7 +111,7 @@ export function WholePlace({
       </Part>
       <g aria-hidden="true">
         {layout.crests.map((crest) => (
-          <CrestRing key={crest.key} at={crest} label={crest.label} />
+          <CrestRing key={crest.key} at={crest} label={crest.label} isVented={crest.isVented} />
         ))}
       </g>
       <PointHandles shown={shown} drawn={drawn} turns={place.turns} grip={grip} />

@@ -27,7 +27,7 @@ const HELD_OPTIONS = ['buried', 'clamped', 'at the upper end', 'loose'].map((val
   label: value,
 }));
 const LAID_OPTIONS = ['straight', 'over a crest'].map((value) => ({ value, label: value }));
-const MORE_KEYS = ['fittings', 'laid', 'held', 'air', 'freeAir'];
+const MORE_KEYS = ['fittings', 'laid', 'held', 'air', 'vents', 'freeAir'];
 
 export function PipeCard({
   line,
@@ -124,7 +124,7 @@ export function PipeCard({
         isRequired={!isOptional}
       />
       <More
-        summary={line === 'drive' ? 'Bends, crests, how it is held' : 'Bends and fittings'}
+        summary={line === 'drive' ? 'Bends, crests, how it is held' : 'Bends, fittings, vents'}
         isUsed={MORE_KEYS.some((key) => pipe[key] !== undefined)}
       >
         <TextField
@@ -159,6 +159,14 @@ export function PipeCard({
             />
           </>
         )}
+        <TextField
+          path={[...at, 'vents']}
+          label="Vents"
+          called={`the vents of ${called}`}
+          placeholder="6 m"
+          whenEmpty="along this pipe, where a crest lets its air out"
+          isListed
+        />
         {isSpelled && (
           <QuantityField
             path={[...at, 'rating']}

@@ -1,7 +1,7 @@
 /** A pipe by its name in the tables: typed freely, with the names offered as one types. */
 import { findPipe, pipeNames } from '@fallwright/engine';
 import { formatQuantity } from '@fallwright/units';
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { textOf } from '../state/entry.ts';
@@ -10,19 +10,6 @@ import type { Path } from '../state/site-document.ts';
 import { pathText, valueAt } from '../state/site-document.ts';
 import { FieldFrame } from './field-frame.tsx';
 import { Firm } from './origin-choice.tsx';
-
-/** One list of all names a page; every pipe's box points at it. */
-export const PIPE_NAMES_ID = 'pipe-names';
-
-export function PipeNames() {
-  return (
-    <datalist id={PIPE_NAMES_ID}>
-      {pipeNames().map((name) => (
-        <option key={name} value={name} />
-      ))}
-    </datalist>
-  );
-}
 
 export function PipeNameField({
   path,
@@ -41,6 +28,7 @@ export function PipeNameField({
   const good = useStore(place, (state) => textOf(valueAt(state.document, path)));
   const unread = useStore(place, (state) => state.unread[key]);
   const [isInside, setInside] = useState(false);
+  const names = useId();
   const text = unread?.text ?? good;
   const found = good === '' ? undefined : findPipe(good);
   const pipe = found?.ok && unread === undefined ? found.pipe : undefined;
@@ -80,19 +68,25 @@ export function PipeNameField({
       }
     >
       {(attributes) => (
-        <input
-          {...attributes}
-          type="text"
-          list={PIPE_NAMES_ID}
-          autoComplete="off"
-          autoCapitalize="off"
-          spellCheck={false}
-          placeholder={system === 'us' ? 'like steel sch 40 1 in' : 'like PE100 SDR11 25'}
-          value={text}
-          onChange={(event) => type(event.target.value)}
-          onFocus={() => setInside(true)}
-          onBlur={leave}
-        />
+        <>
+          <input
+            {...attributes}
+            type="text"
+            list={names}
+            autoComplete="off"
+            autoCapitalize="off"
+            spellCheck={false}
+            placeholder={system === 'us' ? 'like steel sch 40 1 in' : 'like PE100 SDR11 25'}
+            value={text}
+            onChange={(event) => type(event.target.value)}
+            onFocus={() => setInside(true)}
+            onBlur={leave}
+          />
+          {/* Some two hundred names, a quarter of the page: there while somebody is in the box. */}
+          <datalist id={names}>
+            {isInside && pipeNames().map((name) => <option key={name} value={name} />)}
+          </datalist>
+        </>
       )}
     </FieldFrame>
   );

@@ -34,6 +34,12 @@ export interface QuantityFieldProps {
   readonly read?: (document: SiteDocument) => Plain | undefined;
   /** What the answer makes of readings or parts that the file has in place of one amount, in SI. */
   readonly workedOut?: { readonly value: number; readonly from: string } | undefined;
+  /** Needed, but it may be emptied again: readings give it, or it is a reading. */
+  readonly mayBeEmptied?: boolean;
+  /** The box is a reading itself: where it comes from is not asked. */
+  readonly isReading?: boolean;
+  /** Said under what was read. */
+  readonly after?: React.ReactNode;
 }
 
 export function QuantityField(props: QuantityFieldProps) {
@@ -63,7 +69,7 @@ export function QuantityField(props: QuantityFieldProps) {
 
   const type = (typed: string): void => {
     const written = typed.trim();
-    if (written === '' && !isRequired) put(undefined);
+    if (written === '' && (!isRequired || props.mayBeEmptied)) put(undefined);
     else if (words.includes(written)) put(written);
     else if (readQuantity(written, purpose, called).ok) put(entryOf(typed, origin));
     else place.update((state) => keepUnread(state, path, typed));
@@ -96,15 +102,25 @@ export function QuantityField(props: QuantityFieldProps) {
       kept={unread?.fault === undefined || good === '' ? undefined : good}
       reading={
         isNumber ? (
-          <ReadBack text={good} purpose={purpose} system={system} origin={origin} />
+          <ReadBack
+            text={good}
+            purpose={purpose}
+            system={system}
+            origin={props.isReading ? 'measured' : origin}
+          />
         ) : text !== '' ? undefined : props.workedOut !== undefined ? (
           <WorkedOut {...props.workedOut} purpose={purpose} system={system} />
         ) : (
           props.whenEmpty
         )
       }
-      aside={isNumber && opener}
-      after={isNumber ? choices : undefined}
+      aside={isNumber && !props.isReading && opener}
+      after={
+        <>
+          {isNumber && choices}
+          {props.after}
+        </>
+      }
     >
       {(attributes) => (
         <input

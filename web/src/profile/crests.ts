@@ -17,7 +17,7 @@ export interface Turn {
  * Judgement: a survey read to a centimetre or two shows humps of that size where there are none; under 3 cm a hump of a pipe
  * is taken for one of those.
  */
-const LEAST_DEPTH = 0.03;
+export const LEAST_DEPTH = 0.03;
 
 /**
  * Points at which a line turns from rising to falling (crest) or back (sag). Humps flatter than `leastDepth` are passed

@@ -11,6 +11,7 @@ import type { LineName } from '../state/lines.ts';
 import { pipesOf } from '../state/lines.ts';
 import type { Path, Plain, PlainRecord, SiteDocument } from '../state/site-document.ts';
 import { isList, isRecord } from '../state/site-document.ts';
+import { LEAST_DEPTH } from './crests.ts';
 
 export const LINES: readonly LineName[] = ['drive', 'delivery'];
 
@@ -66,16 +67,23 @@ export function readMetres(entry: Plain | undefined, purpose: Purpose): number |
 const entriesOf = (pipe: PlainRecord | undefined): readonly Plain[] =>
   isList(pipe?.profile) ? pipe.profile : [];
 
-const NOTHING_READ = { at: undefined, height: undefined };
-const read = new WeakMap<PlainRecord, Pick<WrittenPoint, 'at' | 'height'>>();
+type ReadPoint = Pick<WrittenPoint, 'at' | 'height'> & {
+  /** The ± beside the height, in metres; nought where none stands. */
+  readonly spread: number;
+};
 
-function readPoint(entry: Plain): Pick<WrittenPoint, 'at' | 'height'> {
+const NOTHING_READ: ReadPoint = { at: undefined, height: undefined, spread: 0 };
+const read = new WeakMap<PlainRecord, ReadPoint>();
+
+function readPoint(entry: Plain): ReadPoint {
   if (!isRecord(entry)) return NOTHING_READ;
   const known = read.get(entry);
   if (known !== undefined) return known;
+  const height = readQuantity(textOf(entry.height), 'elevation');
   const point = {
     at: readMetres(entry.at, 'pipeLength'),
-    height: readMetres(entry.height, 'elevation'),
+    height: height.ok ? height.value.value : undefined,
+    spread: height.ok ? (height.value.spread ?? 0) : 0,
   };
   read.set(entry, point);
   return point;
@@ -88,7 +96,21 @@ export function writtenPoints(
   pipe: number,
 ): readonly WrittenPoint[] {
   const entries = entriesOf(pipesOf(document, line)[pipe]);
-  return entries.map((entry, index) => ({ line, pipe, index, ...readPoint(entry) }));
+  return entries.map((entry, index) => {
+    const { at, height } = readPoint(entry);
+    return { line, pipe, index, at, height };
+  });
+}
+
+/**
+ * How far a line must turn for a crest to be told from the survey's own error: no less than the widest ± beside a height.
+ * The answer counts crests by the same rule, and by the bore.
+ */
+export function leastDepthOf(document: SiteDocument, line: LineName): number {
+  const spreads = pipesOf(document, line).flatMap((pipe) =>
+    entriesOf(pipe).map((entry) => (isRecord(entry) ? readPoint(entry).spread : 0)),
+  );
+  return Math.max(LEAST_DEPTH, ...spreads);
 }
 
 export function hasProfile(document: SiteDocument, line: LineName): boolean {
@@ -161,9 +183,16 @@ export function outlineOf(
   return points;
 }
 
-/** Ends of a line: the drive line falls from the source to the ram, the delivery line rises from there to the tank. */
-export function endHeights(document: SiteDocument, line: LineName): EndHeights | undefined {
-  const far = readMetres(line === 'drive' ? document.fall : document.lift, 'height');
+/**
+ * Ends of a line: the drive line falls from the source to the ram, the delivery line rises from there to the tank.
+ * `measured` is what readings come to, for a fall or a lift that is not written; see `useMeasuredMetres`.
+ */
+export function endHeights(
+  document: SiteDocument,
+  line: LineName,
+  measured?: number | undefined,
+): EndHeights | undefined {
+  const far = readMetres(line === 'drive' ? document.fall : document.lift, 'height') ?? measured;
   if (far === undefined) return undefined;
   return line === 'drive' ? { upper: far, lower: 0 } : { upper: 0, lower: far };
 }

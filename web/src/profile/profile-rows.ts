@@ -6,6 +6,7 @@ import { turnsOf } from './crests.ts';
 import type { PointPlace } from './line-points.ts';
 import {
   endHeights,
+  leastDepthOf,
   linePoints,
   outlineOf,
   pipeSpans,
@@ -39,8 +40,12 @@ export interface PipeRow {
 
 export type ProfileRow = EndRow | PointRow | PipeRow;
 
-export function profileRows(document: SiteDocument, line: LineName): readonly ProfileRow[] {
-  const ends = endHeights(document, line);
+export function profileRows(
+  document: SiteDocument,
+  line: LineName,
+  measured?: number | undefined,
+): readonly ProfileRow[] {
+  const ends = endHeights(document, line, measured);
   const spans = pipeSpans(document, line);
   const last = spans?.at(-1);
   const points = linePoints(document, line);
@@ -49,7 +54,9 @@ export function profileRows(document: SiteDocument, line: LineName): readonly Pr
     (ends && outlineOf(document, line, ends)) ??
     points.map(({ station, height }) => ({ station, height }));
   const turns = new Map(
-    turnsOf(outline).map(({ index, kind }) => [outline[index]?.station, kind] as const),
+    turnsOf(outline, leastDepthOf(document, line)).map(
+      ({ index, kind }) => [outline[index]?.station, kind] as const,
+    ),
   );
   const rows: ProfileRow[] = [];
   const pipes = pipesOf(document, line);

@@ -14,7 +14,7 @@ import {
   unreadWithoutRow,
 } from './unread-rows.ts';
 
-const LINE_CALLED: Readonly<Record<LineName, string>> = {
+export const LINE_CALLED: Readonly<Record<LineName, string>> = {
   drive: 'the drive line',
   delivery: 'the delivery line',
 };
@@ -52,8 +52,13 @@ export interface PointAdded {
 }
 
 /** One more point half way along the widest gap. Undefined while length, fall or lift are missing, or all is full. */
-export function pointAdded(place: Place, line: LineName, system: System): PointAdded | undefined {
-  const ends = endHeights(place.document, line);
+export function pointAdded(
+  place: Place,
+  line: LineName,
+  system: System,
+  measured?: number | undefined,
+): PointAdded | undefined {
+  const ends = endHeights(place.document, line, measured);
   const spot = ends && nextSpot(place.document, line, ends);
   const added = spot && withPointAdded(place.document, line, spot, { system });
   if (added === undefined) return undefined;

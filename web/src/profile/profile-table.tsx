@@ -1,30 +1,20 @@
 /** The points of a line in a table: the same points as in the drawing. The ends are fixed; they follow the fall and the lift. */
-import type { System } from '@fallwright/units';
-import { formatQuantity } from '@fallwright/units';
-import { memo, useEffect, useId, useRef, useState } from 'react';
-import type { SiteProblem } from '../answer/site-answer.ts';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { fieldId } from '../fields/field-ids.ts';
 import type { LineName } from '../state/lines.ts';
 import { pipesOf } from '../state/lines.ts';
-import { pathText } from '../state/site-document.ts';
-import { isOutOfOrder } from './change-points.ts';
+import { useFileDrop } from '../walk/use-file-drop.ts';
 import type { PointPlace } from './line-points.ts';
-import { endHeights, hasProfile, pipeSpans, pointPath } from './line-points.ts';
-import { PointCell } from './point-cell.tsx';
-import type { EndRow, PointRow, ProfileRow } from './profile-rows.ts';
-import { profileRows } from './profile-rows.ts';
-import { pointAdded, pointsPutInOrder, pointTakenOut } from './profile-steps.ts';
-import { writtenMetres } from './written-metres.ts';
+import { hasProfile } from './line-points.ts';
+
+/** Folded away on most places, so it comes when the fold is opened. */
+const ProfileBody = lazy(() =>
+  import('./profile-body.tsx').then((leaf) => ({ default: leaf.ProfileBody })),
+);
 
 /** Judgement: a table of up to a dozen points is open where there is one; a longer one would push the page away. */
 const MOST_OPEN = 12;
-
-const ENDS: Readonly<Record<LineName, Readonly<Record<EndRow['end'], string>>>> = {
-  drive: { upper: 'source, follows the fall', lower: 'ram' },
-  delivery: { upper: 'ram', lower: 'tank, follows the lift' },
-};
 
 export function ProfileTable({
   line,
@@ -34,8 +24,7 @@ export function ProfileTable({
   /** A point of the drawing that its boxes are asked for. */
   readonly asked: PointPlace | undefined;
 }) {
-  const { place, settings } = useNotebook();
-  const system = useStore(settings, (state) => state.system);
+  const { place } = useNotebook();
   const document = useStore(place, (state) => state.document);
   const count = pipesOf(document, line).reduce(
     (sum, { profile }) => sum + (Array.isArray(profile) ? profile.length : 0),
@@ -43,7 +32,11 @@ export function ProfileTable({
   );
   const [isOpen, setOpen] = useState(count > 0 && count <= MOST_OPEN);
   const [toFocus, setToFocus] = useState<PointPlace>();
-  const table = useRef<HTMLDivElement>(null);
+  const [walk, setWalk] = useState<File>();
+  const { isOver, ...drop } = useFileDrop((file) => {
+    setOpen(true);
+    setWalk(file);
+  });
 
   useEffect(() => {
     if (asked?.line !== line) return;
@@ -51,273 +44,25 @@ export function ProfileTable({
     setToFocus(asked);
   }, [asked, line]);
 
-  useEffect(() => {
-    if (toFocus === undefined || !isOpen) return;
-    const box = window.document.getElementById(fieldId([...pointPath(toFocus), 'height']));
-    if (box === null) return;
-    box.focus();
-    setToFocus(undefined);
-  }, [toFocus, isOpen]);
-
-  const add = (): void => {
-    const added = pointAdded(place.get(), line, system);
-    if (added === undefined) return;
-    place.update(() => added.state);
-    setOpen(true);
-    setToFocus(added.place);
-  };
-
-  const remove = (row: PointPlace): void => {
-    place.update((state) => pointTakenOut(state, row));
-    table.current?.focus();
-  };
-
-  const canAdd =
-    pipeSpans(document, line) !== undefined && endHeights(document, line) !== undefined;
   return (
     <details
-      className="more profile"
+      className={isOver ? 'more profile is-over' : 'more profile'}
       open={isOpen}
+      {...drop}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
       <summary>
-        {hasProfile(document, line) ? `Profile, ${pointsCounted(count)}` : 'Profile'}
+        {hasProfile(document, line)
+          ? `Profile, ${pointsCounted(count)}`
+          : 'Profile, by hand or from a file'}
       </summary>
       {isOpen && (
-        <div ref={table} tabIndex={-1} className="profile-body">
-          <Rows line={line} system={system} remove={remove} />
-          <OrderButtons line={line} />
-          {canAdd ? (
-            <button type="button" className="button plain" onClick={add}>
-              Add a point
-            </button>
-          ) : (
-            <p className="note">
-              {line === 'drive'
-                ? 'Write the fall and the length first; then points can be added.'
-                : 'Write the lift and the length first; then points can be added.'}
-            </p>
-          )}
-        </div>
+        <Suspense fallback={null}>
+          <ProfileBody {...{ line, toFocus, setToFocus, walk, setWalk }} />
+        </Suspense>
       )}
     </details>
   );
 }
 
 const pointsCounted = (count: number): string => (count === 1 ? '1 point' : `${count} points`);
-
-function Rows({
-  line,
-  system,
-  remove,
-}: {
-  readonly line: LineName;
-  readonly system: System;
-  readonly remove: (row: PointPlace) => void;
-}) {
-  const { place, answer } = useNotebook();
-  const document = useStore(place, (state) => state.document);
-  const problems = useStore(answer, (state) => state.problems);
-  const air = useStore(answer, (state) => state.shown?.value.installation.driveLine.pockets);
-  const name = useId();
-  // The rows keep the same function, so that a key in one box draws one row anew and not all of them.
-  const latest = useRef(remove);
-  latest.current = remove;
-  const [removeRow] = useState(
-    () =>
-      (row: PointPlace): void =>
-        latest.current(row),
-  );
-  const rows = profileRows(document, line);
-  const told = problemsByRow(problems, line);
-  let number = 0;
-  return (
-    <>
-      <p id={name} className="note">
-        From the upper end of {pipesOf(document, line).length > 1 ? 'each pipe' : 'the pipe'}, and
-        above the waste valve’s outlet.
-      </p>
-      <div className="profile-scroll">
-        {/* Laid out as a grid, so the roles are named: some browsers forget them then. */}
-        {/* biome-ignore-start lint/a11y/noRedundantRoles: see above */}
-        <table role="table" aria-labelledby={name}>
-          <thead role="rowgroup">
-            <tr role="row">
-              <th role="columnheader" scope="col">
-                along
-              </th>
-              <th role="columnheader" scope="col">
-                height
-              </th>
-              <th role="columnheader" scope="col">
-                <span className="for-ears">change and take out</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody role="rowgroup">
-            {rows.map((row) => {
-              if (row.kind !== 'point')
-                return <FixedRow key={fixedKey(row)} row={row} {...{ line, system }} />;
-              number += 1;
-              const pocket =
-                row.turn === 'crest' && line === 'drive'
-                  ? air?.find(({ distance }) => Math.abs(distance - (row.station ?? -1)) < 0.5)
-                  : undefined;
-              return (
-                <Row
-                  key={row.key}
-                  line={line}
-                  pipe={row.pipe}
-                  index={row.index}
-                  number={number}
-                  change={row.change}
-                  turn={row.turn}
-                  air={pocket?.volume}
-                  problem={told.get(pathText(pointPath(row)))}
-                  system={system}
-                  remove={removeRow}
-                />
-              );
-            })}
-          </tbody>
-        </table>
-        {/* biome-ignore-end lint/a11y/noRedundantRoles: see above */}
-      </div>
-    </>
-  );
-}
-
-const fixedKey = (row: Exclude<ProfileRow, PointRow>): string =>
-  row.kind === 'end' ? row.end : `pipe-${row.pipe}`;
-
-function FixedRow({
-  row,
-  line,
-  system,
-}: {
-  readonly row: Exclude<ProfileRow, PointRow>;
-  readonly line: LineName;
-  readonly system: System;
-}) {
-  if (row.kind === 'pipe') {
-    return (
-      // biome-ignore lint/a11y/noRedundantRoles: the table is laid out as a grid
-      <tr role="row" className="of-pipe">
-        {/* biome-ignore lint/a11y/noRedundantRoles: the table is laid out as a grid */}
-        <th role="rowheader" scope="row">
-          pipe {row.pipe + 1}
-        </th>
-      </tr>
-    );
-  }
-  const written = (metres: number | undefined): string =>
-    metres === undefined ? 'not known yet' : writtenMetres(metres, system);
-  return (
-    // biome-ignore-start lint/a11y/noRedundantRoles: the table is laid out as a grid
-    <tr role="row" className="end">
-      <td role="cell">{written(row.at)}</td>
-      <td role="cell">{written(row.height)}</td>
-      <td role="cell" className="reading">
-        {ENDS[line][row.end]}
-        {row.change !== undefined && `, ${changeInWords(row.change, system)}`}
-      </td>
-    </tr>
-    // biome-ignore-end lint/a11y/noRedundantRoles: the table is laid out as a grid
-  );
-}
-
-const Row = memo(function Row({
-  line,
-  pipe,
-  index,
-  number,
-  change,
-  turn,
-  air,
-  problem,
-  system,
-  remove,
-}: PointPlace & {
-  readonly number: number;
-  readonly change: number | undefined;
-  readonly turn: 'crest' | 'sag' | undefined;
-  /** Cubic metres that the answer reckons with at this crest. */
-  readonly air: number | undefined;
-  readonly problem: string | undefined;
-  readonly system: System;
-  readonly remove: (row: PointPlace) => void;
-}) {
-  const words = [
-    change === undefined ? undefined : changeInWords(change, system),
-    turn === undefined ? undefined : turnInWords(turn, line, air, system),
-  ].filter((part) => part !== undefined);
-  return (
-    // biome-ignore-start lint/a11y/noRedundantRoles: the table is laid out as a grid
-    <tr role="row">
-      <PointCell place={{ line, pipe, index }} part="at" number={number} problem={problem} />
-      <PointCell place={{ line, pipe, index }} part="height" number={number} problem={undefined} />
-      <td role="cell" className="reading">
-        <span className={turn === 'crest' ? 'crest' : undefined}>{words.join('; ')}</span>
-        <button
-          type="button"
-          className="take-out"
-          aria-label={`Take out point ${number}`}
-          onClick={() => remove({ line, pipe, index })}
-        >
-          take out
-        </button>
-      </td>
-    </tr>
-    // biome-ignore-end lint/a11y/noRedundantRoles: the table is laid out as a grid
-  );
-});
-
-/** Judgement: under half a centimetre a pipe is level. */
-const LEVEL = 0.005;
-
-export function changeInWords(metres: number, system: System): string {
-  if (Math.abs(metres) < LEVEL) return 'level';
-  const way = metres > 0 ? 'rises' : 'falls';
-  return `${way} ${writtenMetres(Math.abs(metres), system)}`;
-}
-
-function turnInWords(
-  turn: 'crest' | 'sag',
-  line: LineName,
-  air: number | undefined,
-  system: System,
-): string {
-  if (turn === 'sag') return 'sag';
-  if (line === 'delivery') return 'crest: bleed it';
-  return air === undefined
-    ? 'crest, no air in it'
-    : `crest with ${formatQuantity(air, 'smallVolume', system)} of air`;
-}
-
-function OrderButtons({ line }: { readonly line: LineName }) {
-  const { place } = useNotebook();
-  const document = useStore(place, (state) => state.document);
-  const pipes = pipesOf(document, line);
-  return [...pipes.keys()]
-    .filter((pipe) => isOutOfOrder(document, line, pipe))
-    .map((pipe) => (
-      <button
-        key={pipe}
-        type="button"
-        className="button"
-        onClick={() => place.update((state) => pointsPutInOrder(state, line, pipe))}
-      >
-        Put the points {pipes.length > 1 ? `of pipe ${pipe + 1} ` : ''}in order
-      </button>
-    ));
-}
-
-/** What the reading of the whole place finds wrong with a point, such as one past the end of its pipe. */
-function problemsByRow(problems: readonly SiteProblem[], line: LineName): Map<string, string> {
-  const told = new Map<string, string>();
-  for (const { kind, field, message } of problems) {
-    const row = kind === 'missing' ? null : /^\w+\[\d+\]\.profile\[\d+\]/.exec(field);
-    if (row !== null && field.startsWith(line) && !told.has(row[0])) told.set(row[0], message);
-  }
-  return told;
-}

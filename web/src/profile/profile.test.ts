@@ -266,6 +266,28 @@ describe('rows of the table', () => {
     expect(rows.at(-1)).toMatchObject({ kind: 'end', at: 6, height: 0 });
   });
 
+  test('a hump that is smaller than the heights are known to is no crest', () => {
+    const withSpread = (spread: string): SiteDocument => ({
+      fall: '2 m',
+      drive: [
+        {
+          length: '9 m',
+          profile: [
+            { at: '3 m', height: `1 m${spread}` },
+            { at: '6 m', height: `1.5 m${spread}` },
+          ],
+        },
+      ],
+    });
+    const turnsIn = (document: SiteDocument) =>
+      profileRows(document, 'drive').flatMap((row) =>
+        row.kind === 'point' && row.turn !== undefined ? [row.turn] : [],
+      );
+    expect(turnsIn(withSpread(''))).toEqual(['sag', 'crest']);
+    expect(turnsIn(withSpread(' ± 0.1 m'))).toEqual(['sag', 'crest']);
+    expect(turnsIn(withSpread(' ± 2.5 m'))).toEqual([]);
+  });
+
   test('a point of the file on an end of the line is that end', () => {
     const document: SiteDocument = {
       fall: '2 m',

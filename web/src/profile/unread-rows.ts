@@ -30,7 +30,16 @@ function moved(
   { line, pipe }: Omit<PointPlace, 'index'>,
   newIndex: (index: number) => number | undefined,
 ): Waiting {
-  const prefix = `${line}[${pipe}].profile[`;
+  return movedUnder(unread, `${line}[${pipe}].profile`, newIndex);
+}
+
+/** Waiting text of the entries of any list moves with them; `undefined` drops an entry's text. */
+export function movedUnder(
+  unread: Waiting,
+  list: string,
+  newIndex: (index: number) => number | undefined,
+): Waiting {
+  const prefix = `${list}[`;
   let isChanged = false;
   const entries = Object.entries(unread).flatMap(([key, waiting]): [string, Unread][] => {
     if (!key.startsWith(prefix)) return [[key, waiting]];

@@ -8,6 +8,7 @@ import { EditingContext, handleId, LINE_WORDS } from '../drawing/editing.ts';
 import { Elevation } from '../drawing/elevation.tsx';
 import { elevationOf } from '../drawing/elevation-of.ts';
 import { MOST_HANDLES } from '../drawing/handles.ts';
+import { useMeasuredMetres } from '../fields/measured-metres.ts';
 import type { PointPlace } from '../profile/line-points.ts';
 import { LINES, linePoints } from '../profile/line-points.ts';
 import {
@@ -122,8 +123,9 @@ function AddPoint({
   readonly onAdded: (place: PointPlace) => void;
 }) {
   const { place, settings } = useNotebook();
+  const measured = useMeasuredMetres(line === 'drive' ? 'fall' : 'lift');
   const add = (): void => {
-    const added = pointAdded(place.get(), line, settings.get().system);
+    const added = pointAdded(place.get(), line, settings.get().system, measured);
     // A line whose length is only assumed has no points of its own: its boxes say what to write first.
     if (added === undefined) {
       window.location.hash = line;

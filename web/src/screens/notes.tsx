@@ -1,18 +1,19 @@
-/** How it was measured, what it is for, what was taken for granted, and what can hurt. */
+/** How it was measured, what was taken for granted, and what can hurt. */
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { AlongLines } from '../walk/along-lines.tsx';
 
 export function Notes() {
   const { answer, settings } = useNotebook();
   const system = useStore(settings, (state) => state.system);
   const shown = useStore(answer, (state) => state.shown?.value);
   if (shown === undefined) return null;
-  const { measured, water } = shown.words[system];
+  const { measured } = shown.words[system];
   return (
     <div className="notes">
       <div>
         <Lines title="Measured" id="measured-title" lines={measured} />
-        <Lines title="Need and tank" id="water-title" lines={water} />
+        <AlongLines />
         <section aria-labelledby="assumed-title">
           <h2 id="assumed-title">Taken for granted</h2>
           <ul>

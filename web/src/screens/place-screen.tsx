@@ -1,5 +1,5 @@
 /** One place: its name, the ways to look at it, and one of them. */
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
@@ -12,12 +12,7 @@ import { Sheet } from './sheet.tsx';
 import { useUndoKeys } from './use-undo-keys.ts';
 
 export function PlaceScreen({ id, view }: { readonly id: string; readonly view: string }) {
-  const { keeper, place, standing, workshop } = useNotebook();
-  useEffect(() => {
-    void keeper.open(id);
-    // The list shows what was written here.
-    return () => void keeper.close().then(workshop.refresh);
-  }, [keeper, workshop, id]);
+  const { place, standing } = useNotebook();
   useUndoKeys(place);
   const now = useStore(standing, (state) => state);
   return (

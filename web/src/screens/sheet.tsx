@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { WaterPanel } from '../need/water-panel.tsx';
 import type { PointPlace } from '../profile/line-points.ts';
 import { AnswerPanel, SpokenAnswer } from './answer-panel.tsx';
 import { AnswerStrip } from './answer-strip.tsx';
@@ -25,6 +26,7 @@ export function Sheet() {
     <>
       <DrawingPlate showPoint={(point) => setAsked({ ...point })} />
       {order === 'fieldsFirst' ? [questions, answers] : [answers, questions]}
+      <WaterPanel />
       <Notes />
       <SpokenAnswer />
       <AnswerStrip />

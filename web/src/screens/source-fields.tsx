@@ -1,13 +1,22 @@
+import { formatQuantity } from '@fallwright/units';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { AssumedValue } from '../fields/assumed-value.tsx';
+import {
+  FlowBeside,
+  FlowPanel,
+  MeasuredFlow,
+  MeasureFold,
+  WhenFetched,
+} from '../fields/measure-fold.tsx';
 import { More } from '../fields/more.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
-import { useWorkedOut } from '../fields/worked-out.ts';
 import { textOf } from '../state/entry.ts';
+import { gaugingsOf } from '../state/measured-entry.ts';
 import { valueAt } from '../state/site-document.ts';
 import { withStore } from '../state/source-entry.ts';
+import { runsInside, watchName } from '../state/watches.ts';
 
 const STORE_OPTIONS = ['bucket', 'tank', 'spring box', 'pool'].map((value) => ({
   value,
@@ -22,9 +31,8 @@ const INTAKE_OPTIONS = ['open end', 'sharp edge', 'bell mouth', 'strainer', 'foo
 );
 
 export function SourceFields() {
-  const { place, answer } = useNotebook();
+  const { place, answer, settings, watches } = useNotebook();
   const store = useStore(place, (state) => textOf(valueAt(state.document, ['source', 'store'])));
-  const gauged = useWorkedOut('sourceFlow');
   const hasMore = useStore(
     place,
     ({ document }) =>
@@ -32,10 +40,54 @@ export function SourceFields() {
       valueAt(document, ['altitude']) !== undefined ||
       valueAt(document, ['source', 'intake']) !== undefined,
   );
+  const count = useStore(place, ({ document }) => gaugingsOf(document).length);
+  const isWritten = useStore(
+    place,
+    ({ document }) => valueAt(document, ['source', store === '' ? 'flow' : 'inflow']) !== undefined,
+  );
+  const isLimited = useStore(
+    place,
+    ({ document }) =>
+      valueAt(document, ['source', 'drySeason']) !== undefined ||
+      valueAt(document, ['source', 'share']) !== undefined,
+  );
+  const measured = (
+    <WhenFetched meanwhile="measured">
+      <MeasuredFlow />
+    </WhenFetched>
+  );
+  const beside = count > 0 && isWritten && (
+    <WhenFetched>
+      <FlowBeside name={store === '' ? 'flow' : 'inflow'} />
+    </WhenFetched>
+  );
+  const siteId = useStore(place, ({ id }) => id);
+  const isTiming = useStore(watches.running, (running) =>
+    runsInside(running, watchName(siteId, 'source.gauging')),
+  );
+  const measuring = (
+    <MeasureFold
+      key={siteId}
+      summary={
+        count === 0
+          ? 'Measure the flow'
+          : `Measured: ${timesCounted(count)}${isTiming ? '; the watch runs' : ''}`
+      }
+      // A place that opens with a watch running shows it.
+      isOpenAtFirst={isTiming}
+    >
+      <FlowPanel />
+    </MeasureFold>
+  );
   const temperature = useStore(
     answer,
     (state) => state.shown?.value.installation.water.temperature,
   );
+  const countedOn = useStore(answer, ({ shown }) => {
+    const source = shown?.value.installation.source;
+    return source?.kind === 'store' ? source.inflow : source?.yield;
+  });
+  const system = useStore(settings, (state) => state.system);
   return (
     <>
       {store === '' ? (
@@ -45,9 +97,10 @@ export function SourceFields() {
           called="the flow of the source"
           purpose="sourceFlow"
           words={['plenty']}
-          workedOut={gauged}
-          whenEmpty="all it gives, in the driest month; or: plenty"
+          whenEmpty={count > 0 ? measured : 'all it gives, in the driest month; or: plenty'}
+          after={beside}
           isRequired
+          mayBeEmptied={count > 0}
         />
       ) : (
         <>
@@ -56,8 +109,10 @@ export function SourceFields() {
             label="Water that runs in"
             called="the inflow"
             purpose="sourceFlow"
-            workedOut={gauged}
             isRequired={store === 'spring box' || store === 'pool'}
+            whenEmpty={count > 0 ? measured : undefined}
+            after={beside}
+            mayBeEmptied={count > 0}
           />
           <QuantityField
             path={['source', 'volume']}
@@ -84,6 +139,29 @@ export function SourceFields() {
         isOptional={false}
         write={withStore}
       />
+      {measuring}
+      <More summary="Dry season, share allowed" isUsed={isLimited}>
+        <QuantityField
+          path={['source', 'drySeason']}
+          label="Flow in the driest time"
+          called="the dry-season flow"
+          purpose="sourceFlow"
+          whenEmpty="it counts when it is the lower one"
+        />
+        <QuantityField
+          path={['source', 'share']}
+          label="Share that may be taken"
+          called="the share"
+          purpose="share"
+          whenEmpty="as the owner or the local authority allows"
+          example={{ metric: '50 %', us: '50 %' }}
+        />
+        {isLimited && countedOn !== undefined && (
+          <p className="note">
+            The ram is counted on {formatQuantity(countedOn, 'sourceFlow', system)}.
+          </p>
+        )}
+      </More>
       <More summary="Intake, temperature, altitude" isUsed={hasMore}>
         <SelectField
           path={['source', 'intake']}
@@ -111,3 +189,6 @@ export function SourceFields() {
     </>
   );
 }
+
+const timesCounted = (count: number): string =>
+  count === 1 ? '1 measurement' : `${count} measurements`;

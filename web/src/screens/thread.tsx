@@ -1,10 +1,11 @@
 /** The questions, in the order in which water meets the parts: source, drive line, ram, delivery line, tank. */
+import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { HeightField, HeightMeasuring } from '../fields/height-field.tsx';
 import { PipeCard } from '../fields/pipe-card.tsx';
-import { PipeNames } from '../fields/pipe-name-field.tsx';
-import { QuantityField } from '../fields/quantity-field.tsx';
-import { useWorkedOut } from '../fields/worked-out.ts';
+import { NeedFields } from '../need/need-fields.tsx';
+import { hasWaitingText, NeedPanel } from '../need/need-panel.tsx';
 import type { PointPlace } from '../profile/line-points.ts';
 import { ProfileTable } from '../profile/profile-table.tsx';
 import type { LineName } from '../state/lines.ts';
@@ -19,53 +20,57 @@ export function Thread({
   /** A point of the drawing whose boxes are asked for. */
   readonly asked: PointPlace | undefined;
 }) {
+  const { place } = useNotebook();
+  const [need, setNeed] = useState<'shut' | 'waiting' | 'asked'>(() =>
+    hasWaitingText(place.get()) ? 'waiting' : 'shut',
+  );
   return (
-    <div className="thread">
-      <PipeNames />
-      <ThreadPart id="source" title="Source">
-        <SourceFields />
-      </ThreadPart>
-      <ThreadPart id="drive" title="Drive line">
-        <QuantityField
-          path={['fall']}
-          label="Fall"
-          called="the fall"
-          purpose="height"
-          workedOut={useWorkedOut('fall')}
-          whenEmpty="from the water to the ram’s waste valve"
-          isRequired
+    <>
+      <div className="thread">
+        <ThreadPart id="source" title="Source">
+          <SourceFields />
+        </ThreadPart>
+        <ThreadPart id="drive" title="Drive line">
+          <HeightField
+            height="fall"
+            label="Fall"
+            whenEmpty="from the water to the ram’s waste valve"
+          />
+          <LinePipes line="drive" />
+          <HeightMeasuring height="fall" />
+          <ProfileTable line="drive" asked={asked} />
+        </ThreadPart>
+        <ThreadPart id="ram" title="Ram" isRam>
+          <RamFields />
+        </ThreadPart>
+        <ThreadPart id="delivery" title="Delivery line">
+          <HeightField
+            height="lift"
+            label="Lift"
+            example={{ metric: '12 m', us: '40 ft' }}
+            whenEmpty="from the ram’s waste valve to the tank"
+          />
+          <LinePipes line="delivery" />
+          <HeightMeasuring height="lift" />
+          <ProfileTable line="delivery" asked={asked} />
+        </ThreadPart>
+        <ThreadPart id="tank" title="Tank">
+          <NeedFields
+            isOpen={need !== 'shut'}
+            toggle={() => setNeed(need === 'shut' ? 'asked' : 'shut')}
+          />
+        </ThreadPart>
+      </div>
+      {need !== 'shut' && (
+        <NeedPanel
+          isAsked={need === 'asked'}
+          close={() => {
+            setNeed('shut');
+            window.document.querySelector<HTMLElement>('.need-opener')?.focus();
+          }}
         />
-        <LinePipes line="drive" />
-        <ProfileTable line="drive" asked={asked} />
-      </ThreadPart>
-      <ThreadPart id="ram" title="Ram" isRam>
-        <RamFields />
-      </ThreadPart>
-      <ThreadPart id="delivery" title="Delivery line">
-        <QuantityField
-          path={['lift']}
-          label="Lift"
-          called="the lift"
-          purpose="height"
-          example={{ metric: '12 m', us: '40 ft' }}
-          workedOut={useWorkedOut('lift')}
-          whenEmpty="from the ram’s waste valve to the tank"
-          isRequired
-        />
-        <LinePipes line="delivery" />
-        <ProfileTable line="delivery" asked={asked} />
-      </ThreadPart>
-      <ThreadPart id="tank" title="Tank">
-        <QuantityField
-          path={['demand']}
-          label="Water needed"
-          called="the demand"
-          purpose="daily"
-          workedOut={useWorkedOut('demand')}
-          whenEmpty="each day, for people, stock and garden"
-        />
-      </ThreadPart>
-    </div>
+      )}
+    </>
   );
 }
 

@@ -8,6 +8,7 @@ import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { VerdictMark, wordTone } from '../marks/verdict-mark.tsx';
 import { textOf } from '../state/entry.ts';
+import { hasReadings } from '../state/measured-entry.ts';
 import type { SiteRecord } from '../state/site-record.ts';
 import { nameOf } from '../state/workshop.ts';
 import { glanceInWords } from './glance-words.ts';
@@ -104,6 +105,7 @@ const isDelivering = (glance: Glance): glance is Exclude<Glance, { kind: 'notEno
 function needsInWords({ document }: SiteRecord): string {
   const parts = (['fall', 'lift'] as const).map((key) => {
     const written = textOf(document[key]);
+    if (written === '' && hasReadings(document, key)) return `${key} by readings`;
     return written === '' ? `no ${key} yet` : `${written} ${key}`;
   });
   return parts.join(', ');

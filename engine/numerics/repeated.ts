@@ -1,7 +1,6 @@
 /**
  * The same thing read several times: its mean, how far the readings scatter, and how well the mean is known.
  */
-import type { Ratio } from '../../quantities.ts';
 
 /** One reading, with the ± that the person gave it. */
 export interface Reading {
@@ -55,11 +54,11 @@ export function repeated(readings: readonly Reading[], readingSpread: number): R
 }
 
 /** Independent shares of error together: the root of the sum of their squares. Source: JCGM 100:2008, 5.1.2 (memory). */
-export function together(...shares: readonly Ratio[]): Ratio {
+export function together(...shares: readonly number[]): number {
   return Math.hypot(...shares);
 }
 
 /** Spread of a value that was written with or without its ±, as a share of it. */
-export function relativeSpread({ value, spread }: Reading, unstated: Ratio): Ratio {
+export function relativeSpread({ value, spread }: Reading, unstated: number): number {
   return spread === undefined ? unstated : spread / value;
 }
