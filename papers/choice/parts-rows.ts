@@ -44,7 +44,8 @@ function headOf(row: PartsRow, reader: Reader): Pick<PrintedPart, 'group' | 'wha
   return {
     group: groupInWords(row.group),
     what: row.name ?? kindInWords(row.kind),
-    size: row.size === undefined ? '' : sizeInWords(row.size, reader),
+    // A pipe's name has its own size: a PE 25 fits what is called DN 20, and both side by side would puzzle.
+    size: row.size === undefined || row.kind === 'pipe' ? '' : sizeInWords(row.size, reader),
   };
 }
 
