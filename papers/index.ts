@@ -58,6 +58,7 @@ export {
   PICK_NAMES,
   type PickName,
   type Proposal,
+  pickName,
   proposalOf,
   proposalSummary,
   proposals,

@@ -5,8 +5,8 @@ import {
   assumptionsInWords,
   combinationInWords,
   moneyInWords,
-  PICK_NAMES,
   type Proposal,
+  pickName,
   proposalOf,
   ramsInWords,
   whyNotRow,
@@ -39,7 +39,7 @@ export function choicePage(about: ChoiceAbout, why: string | undefined): string 
     proposalOf(
       about.request,
       pick,
-      names.map((name) => nameOfPick(name, about)),
+      names.map((name) => pickName(name, pick.contender, about.request.wish)),
       about.reader,
     ),
   );
@@ -111,12 +111,6 @@ function heading(about: ChoiceAbout, hasPicks: boolean, isPriced: boolean): read
     lines.push(...wrapped('Without a range the rams are typical ones. Give yours with --range.'));
   }
   return lines;
-}
-
-function nameOfPick(name: keyof typeof PICK_NAMES, { request }: ChoiceAbout): string {
-  return name === 'cheapest' && request.wish.need === undefined
-    ? 'cheapest that runs'
-    : PICK_NAMES[name];
 }
 
 function pickSection(

@@ -111,7 +111,7 @@ describe('a choice in words', () => {
   });
 
   test('the front is the cheapest first, with its picks named', () => {
-    const rows = frontRows(choice.priced, POUNDS);
+    const rows = frontRows(choice.priced, request.wish, POUNDS);
     const costs = rows.map(({ cost }) => pence(cost));
     expect(costs).toEqual([...costs].sort((a, b) => a - b));
     expect(rows.map(({ pickedAs }) => pickedAs).join()).toContain('most water');

@@ -1,9 +1,9 @@
 /** The front of cost and water as a table: more money, more water, and nothing that another beats in both. */
-import type { Field } from '@fallwright/engine';
+import type { Field, Wish } from '@fallwright/engine';
 import { perCent } from '../answered.ts';
 import { combinationInWords } from './combination-words.ts';
 import { leastMarginInWords } from './margin-words.ts';
-import { PICK_NAMES, type PickName } from './pick-words.ts';
+import { PICK_NAMES, type PickName, pickName } from './pick-words.ts';
 import { moneyInWords, type Reader, shown } from './reader.ts';
 
 export interface FrontRow {
@@ -20,13 +20,15 @@ export interface FrontRow {
 }
 
 /** The front, the cheapest first, and the picks that lie beside it. */
-export function frontRows(field: Field, reader: Reader): readonly FrontRow[] {
+export function frontRows(field: Field, wish: Wish, reader: Reader): readonly FrontRow[] {
   const { contenders, picks } = field;
   const names = Object.keys(PICK_NAMES) as PickName[];
   const pickedAs = (key: string): string =>
     names
-      .filter((name) => picks[name]?.contender.candidate.key === key)
-      .map((name) => PICK_NAMES[name])
+      .flatMap((name) => {
+        const contender = picks[name]?.contender;
+        return contender?.candidate.key === key ? [pickName(name, contender, wish)] : [];
+      })
       .join('; ');
   return contenders
     .filter(({ isOnFront, candidate }) => isOnFront || pickedAs(candidate.key) !== '')

@@ -9,6 +9,7 @@ import {
   partsListOf,
   type Sizing,
   sizingOf,
+  type Wish,
 } from '@fallwright/engine';
 import { brokenAdvice } from './advice-words.ts';
 import { combinationInWords } from './combination-words.ts';
@@ -26,6 +27,13 @@ export const PICK_NAMES = {
   mostWater: 'most water',
   mostForgiving: 'most forgiving',
 } as const satisfies Record<PickName, string>;
+
+/** How a pick is called. Where it was judged, most water is told of what can be counted on, and not of the nominal figure. */
+export function pickName(name: PickName, { judgement }: Contender, { need }: Wish): string {
+  if (name === 'cheapest' && need === undefined) return 'cheapest that runs';
+  if (name === 'mostWater' && judgement) return 'most water to count on';
+  return PICK_NAMES[name];
+}
 
 /** Everything that is said of one pick. */
 export interface Proposal {
@@ -59,8 +67,9 @@ export function proposals(request: ChoiceRequest, field: Field, reader: Reader):
     if (!pick) continue;
     const { key } = pick.contender.candidate;
     const known = picks.get(key);
-    if (known) known.names.push(PICK_NAMES[name]);
-    else picks.set(key, { pick, names: [PICK_NAMES[name]] });
+    const called = pickName(name, pick.contender, request.wish);
+    if (known) known.names.push(called);
+    else picks.set(key, { pick, names: [called] });
   }
   return [...picks.values()].map(({ pick, names: called }) =>
     proposalOf(request, pick, called, reader),

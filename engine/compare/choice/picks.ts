@@ -52,7 +52,10 @@ export function picksAmong(
   // What the dry season stops is picked only when it stops everything.
   const lasting = contenders.filter((c) => (c.margins.source ?? 0) >= 0);
   const eligible = lasting.length > 0 ? lasting : contenders;
-  const isSure = (c: Contender): boolean => !c.judgement || c.judgement.chance >= wanted;
+  // Beside those that were judged, one that was not is unknown, not sure.
+  const isJudged = eligible.some((c) => c.judgement);
+  const isSure = ({ judgement }: Contender): boolean =>
+    judgement ? judgement.chance >= wanted : !isJudged;
   const enough = eligible.filter((c) => isEnough(c, wish, answers) && isSure(c));
   const cheapest = enough[0];
   const mostWater = first(

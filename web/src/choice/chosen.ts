@@ -52,7 +52,7 @@ export function choiceView(
   const reader = readerFor(about, system);
   const { field, isPriced } = fieldShown(choice);
   const { request, currency } = about;
-  const rows = asQuoted(frontRows(field, reader), field, system).map((row) => ({
+  const rows = asQuoted(frontRows(field, request.wish, reader), field, system).map((row) => ({
     ...row,
     pickedAs: pickWords(row.pickedAs, isPriced),
   }));
@@ -196,7 +196,8 @@ export function proposalView(
     (pick) => pick?.contender.candidate.key === key,
   );
   const pick: ChoicePick = quoted ?? { contender };
-  const called = frontRows(field, reader).find((row) => row.key === key)?.pickedAs ?? '';
+  const called =
+    frontRows(field, about.request.wish, reader).find((row) => row.key === key)?.pickedAs ?? '';
   const names = pickWords(called, isPriced)
     .split(', ')
     .filter((name) => name !== '');
