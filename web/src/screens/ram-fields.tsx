@@ -44,12 +44,10 @@ export function RamFields() {
   const ram = useStore(answer, (state) => state.shown?.value.installation.ram);
   return (
     <>
-      {isOfRange ? (
+      {isOfRange && (
         <Suspense>
           <RangeRam />
         </Suspense>
-      ) : (
-        <RangeChoice />
       )}
       <SelectField
         path={['ram']}
@@ -63,13 +61,18 @@ export function RamFields() {
         reading={
           assumed === undefined ? (
             <span>
-              {isOwn ? 'of your own parts, below' : 'a usual one; put in your own parts below'}
+              {isOfRange
+                ? 'that of your range, above'
+                : isOwn
+                  ? 'of your own parts, below'
+                  : 'a usual one; put in your own parts below'}
             </span>
           ) : (
             <Firm origin="assumed">{assumed}</Firm>
           )
         }
       />
+      {!isOfRange && <RangeChoice />}
       <QuantityField
         path={['ram', 'stroke']}
         label="Stroke"

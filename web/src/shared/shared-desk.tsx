@@ -161,7 +161,7 @@ export function SharedDemoSlip({ what }: { readonly what: string }) {
   return (
     <div className="slip slip-row no-print">
       <span className="tag">Demo</span>
-      <p>{what} It goes when the demo workshop is removed.</p>
+      <p>{what} Removed with the demo workshop.</p>
     </div>
   );
 }
