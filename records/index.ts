@@ -16,6 +16,7 @@ export { type AssembledPlace, placeToFit } from './choice/place-to-fit.ts';
 export { type SiteOfBuild, siteOfBuild } from './choice/site-of-build.ts';
 export { unsureOfBuild } from './choice/unsure-of-a-build.ts';
 export { type Given, isGiven, ORIGINS, type Origin } from './given.ts';
+export { LONGEST_TEXT } from './longest-text.ts';
 export {
   currencyCalled,
   isCurrency,
@@ -105,16 +106,10 @@ export { siteJsonSchema } from './site/json-schema.ts';
 export { type SiteLine, siteLines } from './site/line-survey.ts';
 export { MATERIAL_WORDS, materialCalled } from './site/materials.ts';
 export type { RamForm } from './site/ram-fields.ts';
-export {
-  placeFromData,
-  readPlace,
-  readSite,
-  type SiteRead,
-  siteFromData,
-} from './site/read-site.ts';
+export { readPlace, readSite } from './site/read-site.ts';
 export { MONTH_NAMES, seasonOf } from './site/season.ts';
+export { placeFromData, type SiteRead, siteFromData } from './site/site-from-data.ts';
 export { SITE_FORMAT, type Site, siteSchema } from './site/site-schema.ts';
 export { type SiteUncertainty, uncertaintiesOf } from './site/uncertainties-of.ts';
 export { writeSite } from './site/write-site.ts';
 export { LONGEST_RECORDING, type Recording, readWav, type WavRead } from './sound/read-wav.ts';
-export { LONGEST_TEXT } from './yaml-text.ts';

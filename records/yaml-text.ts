@@ -15,8 +15,6 @@ import {
 } from 'yaml';
 import { fieldName, type Path, type Problem } from './problem.ts';
 
-/** Judgement: a site with a long surveyed profile is about 20 kB; a photo or a program is larger than this. */
-export const LONGEST_TEXT = 64 * 1024;
 /** Judgement: a person repeats a pipe by alias a few times at most. */
 const MOST_ALIASES = 50;
 

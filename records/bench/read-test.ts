@@ -1,6 +1,7 @@
 /** A test record, from text or from data: the test, or every problem with it. */
 import type { Problem } from '../problem.ts';
-import { type RecordKind, type RecordRead, readRecord, recordFromData } from '../read-record.ts';
+import { readRecord } from '../read-record.ts';
+import { type RecordKind, type RecordRead, recordFromData } from '../record-from-data.ts';
 import { checkTest } from './check-test.ts';
 import { type BenchTest, TEST_FORMAT, testSchema } from './test-schema.ts';
 

@@ -1,6 +1,7 @@
 /** A range file, from text or from data: the range, or every problem with it. */
 import type { Problem } from '../problem.ts';
-import { type RecordKind, type RecordRead, readRecord, recordFromData } from '../read-record.ts';
+import { readRecord } from '../read-record.ts';
+import { type RecordKind, type RecordRead, recordFromData } from '../record-from-data.ts';
 import { checkRange } from './check-range.ts';
 import { RANGE_FORMAT, type Range, rangeSchema } from './range-schema.ts';
 

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { LARKRISE } from '../fixtures/larkrise.ts';
 import type { Problem } from '../problem.ts';
-import { readSite, siteFromData } from './read-site.ts';
+import { readSite } from './read-site.ts';
+import { siteFromData } from './site-from-data.ts';
 
 function problemsIn(text: string): readonly Problem[] {
   const read = readSite(text);
