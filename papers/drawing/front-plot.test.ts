@@ -111,3 +111,20 @@ test('ticks are round, from nought, and not beyond the end', () => {
   expect(roundTicks(7, 4)).toEqual([0, 2, 4, 6]);
   expect(roundTicks(0, 4)).toEqual([0]);
 });
+
+test('labels left and right of the middle keep off one another on a narrow sheet', () => {
+  const dear = [
+    { ...build('a', 421_200, 3860), label: 'cheapest' },
+    { ...build('b', 431_800, 4100), label: 'most water' },
+    { ...build('c', 451_800, 4450), label: 'most forgiving' },
+  ];
+  const { labels } = frontPlot(dear, { ...SHEET, width: 330 });
+  const rows = labels
+    .filter((shape): shape is Words => shape.kind === 'words')
+    .map(({ at }) => at.y)
+    .sort((one, other) => one - other);
+  expect(rows).toHaveLength(3);
+  for (const [i, y] of rows.entries()) {
+    if (i > 0) expect(y - (rows[i - 1] ?? 0)).toBeGreaterThanOrEqual(17);
+  }
+});

@@ -196,30 +196,49 @@ const LABEL_HEIGHT = 17;
 /** Clear of the marks of neighbours on the front. */
 const BELOW = 30;
 
-/** Under its build, where the front leaves room, on the side with more of it; where they crowd they spread up and down. */
+/**
+ * Under its build, where the front leaves room, on the side with more of it; where they crowd they spread up and down. The
+ * two sides keep out of each other's way only where they meet.
+ */
 function labelsBeside(
   placed: readonly { readonly at: Point; readonly label: string }[],
   frame: Frame,
 ): Shape[] {
-  const named = placed.filter(({ label }) => label !== '');
   const middle = (frame.left + frame.right) / 2;
-  return (['left', 'right'] as const).flatMap((side) => {
-    const own = named.filter(({ at }) => (at.x > middle ? 'left' : 'right') === side);
-    const away = side === 'left' ? -1 : 1;
+  const named = placed
+    .filter(({ label }) => label !== '')
+    .map(({ at, label }) => {
+      const width = label.length * LETTER_WIDTH;
+      return at.x > middle
+        ? {
+            at,
+            label,
+            side: 'end' as const,
+            edge: Math.max(frame.left + 4 + width, at.x - 6),
+            width,
+          }
+        : {
+            at,
+            label,
+            side: 'start' as const,
+            edge: Math.min(frame.right - 4 - width, at.x + 6),
+            width,
+          };
+    });
+  const onLeft = named.filter(({ side }) => side === 'end');
+  const onRight = named.filter(({ side }) => side === 'start');
+  const reach = Math.max(...onRight.map(({ edge, width }) => edge + width));
+  const isMeeting = onLeft.some(({ edge, width }) => edge - width < reach);
+  return (isMeeting ? [named] : [onLeft, onRight]).flatMap((own) => {
     const middles = spreadLabels(
       own.map(({ at }) => ({ wanted: at.y + BELOW, height: LABEL_HEIGHT })),
       { from: frame.top, to: frame.bottom - 2, gap: 1 },
     );
-    return own.flatMap(({ at, label }, i): Shape[] => {
+    return own.flatMap(({ at, label, side, edge }, i): Shape[] => {
       const y = middles[i] as number;
-      const width = label.length * LETTER_WIDTH;
-      const start =
-        side === 'left'
-          ? Math.max(frame.left + 4 + width, at.x - 6)
-          : Math.min(frame.right - 4 - width, at.x + 6);
       return [
-        line('leader', { x: at.x, y: at.y }, { x: start - away * 3, y: y }),
-        words('strong', side === 'left' ? 'end' : 'start', { x: start, y: y + 4 }, label),
+        line('leader', at, { x: edge + (side === 'end' ? 3 : -3), y }),
+        words('strong', side, { x: edge, y: y + 4 }, label),
       ];
     });
   });

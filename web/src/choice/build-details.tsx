@@ -147,13 +147,12 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
                   </th>
                 </>
               )}
-              <th scope="col">note</th>
             </tr>
           </thead>
           {groups.map((group) => (
             <tbody key={group}>
               <tr className="of-group">
-                <th scope="rowgroup" colSpan={hasMoney ? 5 : 3}>
+                <th scope="rowgroup" colSpan={hasMoney ? 4 : 2}>
                   {group}
                 </th>
               </tr>
@@ -164,6 +163,7 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
                     <th scope="row">
                       {row.what}
                       {row.size !== '' && <span className="note"> {row.size}</span>}
+                      {row.note !== '' && <span className="note of-part">{row.note}</span>}
                     </th>
                     <td>{row.quantity}</td>
                     {hasMoney && (
@@ -172,7 +172,6 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
                         <td className="is-number">{row.sum}</td>
                       </>
                     )}
-                    <td className="note">{row.note}</td>
                   </tr>
                 ))}
             </tbody>
@@ -184,7 +183,6 @@ function PartsList({ proposal }: { readonly proposal: ProposalView }) {
                 <td />
                 <td />
                 <td className="is-number">{total}</td>
-                <td />
               </tr>
             </tfoot>
           )}

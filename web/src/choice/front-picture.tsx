@@ -67,7 +67,7 @@ function plotOf(
 
 /** Short enough to stand beside a point. */
 function labelOf({ pickedAs }: FrontPoint): string {
-  return pickedAs.replace(/^cheapest[^,]*/, 'cheapest');
+  return pickedAs.replace(/(cheapest|most water)[^,]*/g, '$1');
 }
 
 const STEPS: Readonly<Record<string, number>> = {
