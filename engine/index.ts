@@ -45,6 +45,36 @@ export {
   USUAL_SPREADS,
 } from './bench/bench-reading.ts';
 export {
+  FIT_PARAMETERS,
+  type FitFactors,
+  type FitParameter,
+  fitBounds,
+  fitValue,
+  OF_THE_RAM,
+  ramWithFactors,
+  USUAL_LOG_SPREADS,
+  withFitFactors,
+} from './bench/fit/fit-parameters.ts';
+export {
+  type FitDone,
+  type FitKnowledge,
+  type FitNot,
+  type FitOptions,
+  type FittedParameter,
+  type FittedReading,
+  fitRam,
+  type LeftOut,
+  NINETY,
+  type RamFit,
+} from './bench/fit/fit-ram.ts';
+export { type FitDatum, type FitQuantity, predictedOf } from './bench/fit/fit-readings.ts';
+export {
+  type Combination,
+  type ToldApart,
+  toldApart,
+  type Untold,
+} from './bench/fit/told-apart.ts';
+export {
   predictedReading,
   type ReadingPredicted,
   type Residual,

@@ -28,6 +28,8 @@ export interface BenchReading {
   readonly supplyFlow?: Measured;
   readonly vesselHead?: Measured;
   readonly peakHead?: Measured;
+  /** Steady flow out of the waste valve while it was held open: it shows the losses of line and valve by themselves. */
+  readonly heldOpenFlow?: Measured;
   readonly handStrokes?: number;
 }
 
