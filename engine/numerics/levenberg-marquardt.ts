@@ -114,6 +114,7 @@ export function levenbergMarquardt(
   let areFresh = true;
   let end: FitEnd = 'tooManySteps';
   let steps = 0;
+  let worth = Number.POSITIVE_INFINITY;
   while (steps < mostSteps) {
     const weights = residuals.map((one) => weightOf(one, huber, scale));
     const gradient = gradientOf(jacobian, residuals, weights);
@@ -130,7 +131,7 @@ export function levenbergMarquardt(
     );
     const down = free.map((j) => -(gradient[j] as number));
     // What an undamped step would gain decides whether it is worth going on: a damped one is short and gains little anyway.
-    const worth = gainOf(normal, down);
+    worth = gainOf(normal, down);
     if (worth <= Math.max(leastShare * cost, leastGain) || cost === 0) {
       end = 'converged';
       break;
@@ -166,15 +167,15 @@ export function levenbergMarquardt(
       areFresh = !keeps;
       continue;
     }
-    if (worth <= slack) {
-      end = 'converged';
-      break;
-    }
     if (!areFresh) {
       // Perhaps only the slopes are out of date.
       jacobian = slopes(problem, parameters, residualsAt) ?? jacobian;
       areFresh = true;
       continue;
+    }
+    if (worth <= slack) {
+      end = 'converged';
+      break;
     }
     damping *= growth;
     growth *= 2;
@@ -183,6 +184,7 @@ export function levenbergMarquardt(
       break;
     }
   }
+  if (end === 'tooManySteps' && worth <= slack) end = 'converged';
   if (
     end === 'converged' &&
     cost > 0 &&
