@@ -239,6 +239,15 @@ export type {
 export { closingFlow, flowArea, openingForces, seatArea } from './machine/waste-valve.ts';
 export { findRoot, type Root } from './numerics/find-root.ts';
 export { interpolate, type TablePoint } from './numerics/interpolate.ts';
+export {
+  covarianceOf,
+  type FitEnd,
+  HUBER,
+  type LeastSquaresFit,
+  type LeastSquaresOptions,
+  type LeastSquaresProblem,
+  levenbergMarquardt,
+} from './numerics/levenberg-marquardt.ts';
 export { type Reading, type Repeated, repeated } from './numerics/repeated.ts';
 export { seededStream } from './numerics/seeded-stream.ts';
 export { type Thinned, thinPolyline } from './numerics/thin-polyline.ts';
