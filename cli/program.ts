@@ -4,6 +4,7 @@ import { Command, Option } from 'commander';
 import { answerCommand } from './answer-command.ts';
 import { beatsCommand } from './beats-command.ts';
 import { chooseCommand } from './choose/choose-command.ts';
+import { fitCommand } from './fit-command.ts';
 import { pipesCommand } from './pipes-command.ts';
 import { profileCommand } from './profile-command.ts';
 import { schemaCommand } from './schema-command.ts';
@@ -129,6 +130,21 @@ export function program(): Command {
     .option('--json', 'the same for programs')
     .addHelpText('after', example('fallwright test examples/bench/swallow-test.yaml'))
     .action(testCommand);
+
+  fallwright
+    .command('fit')
+    .description('fits the uncertain parts of a ram to its bench tests, with 90 % limits')
+    .argument('<range>', 'range file (YAML or JSON) that the ram stands in')
+    .argument('<tests...>', 'test files of that ram')
+    .option('--ram <id>', 'which ram of the range; that of the tests when left out')
+    .option('--write', 'write the fitted ram into the range file, as a new revision')
+    .addOption(unitsOption())
+    .option('--json', 'the same for programs')
+    .addHelpText(
+      'after',
+      `\nExample:\n  $ npx fallwright fit examples/workshop/rams.yaml \\\n      examples/bench/swallow-test.yaml --ram swallow-25\n`,
+    )
+    .action(fitCommand);
 
   fallwright
     .command('schema')

@@ -49,6 +49,10 @@ const THINGS = {
     words: 'passage of the waste valve',
     advice: 'a trial of this ram, timed, with its waste caught, tells it',
   },
+  drag: {
+    words: 'drag of the waste valve’s disc',
+    advice: 'a trial of this ram, timed, with its waste caught, tells it',
+  },
   deliveryValveLoss: {
     words: 'loss of the delivery valve',
     advice: 'a trial of this ram at two lifts tells it',

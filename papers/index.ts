@@ -13,6 +13,16 @@ export {
 export { benchCautions } from './bench/bench-cautions.ts';
 export { doubtInWords } from './bench/doubt-words.ts';
 export { findings } from './bench/findings.ts';
+export {
+  type FitRecord,
+  type FitRow,
+  fitInWords,
+  fitParameterName,
+  fitRecord,
+  fitRows,
+  leftOutError,
+  untoldInWords,
+} from './bench/fit-words.ts';
 export { type ResidualRow, ratioInFigures, residualRows } from './bench/reading-rows.ts';
 export { type BeatsRecord, beatsRecord, type TestRecord, testRecord } from './bench/records.ts';
 export { gapInWords, shareInWords } from './bench/share-words.ts';

@@ -1,5 +1,6 @@
 /** Records as they are saved: their shape, reading with every problem named, and writing. */
 
+export { type FittedRevision, settingsOfRam, withFittedRam } from './bench/fitted-ram.ts';
 export { testJsonSchema } from './bench/json-schema.ts';
 export { LONGEST_LOG, type PressureLogFile, readPressureLog } from './bench/read-pressure-log.ts';
 export { LONGEST_TEST, readTest, type TestRead, testFromData } from './bench/read-test.ts';

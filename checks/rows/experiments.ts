@@ -13,6 +13,7 @@ import {
   toMetresOfWater,
 } from '@fallwright/units';
 import type { CheckRow } from '../check-row.ts';
+import { fittedPoint } from '../fitted-rig.ts';
 import { beatsOf, LOG_ABSENT, type PressureLog, pressureLog } from '../pressure-log.ts';
 import { readTable, type TableRow } from '../read-table.ts';
 import {
@@ -58,7 +59,7 @@ export function rows(): readonly CheckRow[] {
   return readTable('ram/experiments').flatMap((row) => {
     const id = row.text('id');
     if (id === 'AC19-F' || id === 'AC21-F') return [steadyRow(row)];
-    if (RUNS[id]) return [...rigRows(row), ...logRows(row)];
+    if (RUNS[id]) return [...rigRows(row), ...fittedRows(row), ...logRows(row)];
     if (id.startsWith('USU-')) return thesisRows(row);
     const energy = energyRow(row);
     return energy ? [energy] : [skipped(row, lackOf(row))];
@@ -150,6 +151,39 @@ function rigRows(row: TableRow): CheckRow[] {
     });
   }
   return found;
+}
+
+/** The ram fitted to the steady flow and to run R1, at that run and at those that the fit did not see. */
+function fittedRows(row: TableRow): CheckRow[] {
+  const id = row.text('id');
+  const setting = RUNS[id];
+  if (!setting || !row.has('beats_per_min') || !row.has('peak_pressure_kpa')) return [];
+  const note =
+    id === 'AC19-R1'
+      ? 'fitted to this run and to AC19-F: a fit, and no prediction'
+      : 'fitted to AC19-F and AC19-R1 alone: this run is predicted';
+  const peak = toMetresOfWater(1000 * row.number('peak_pressure_kpa'));
+  return [
+    {
+      ...common(row, 'laboratory ram, fitted', 'fitted beats'),
+      quantity: 'beats a minute, fitted ram',
+      unit: '1/min',
+      published: row.number('beats_per_min'),
+      ...BEATS,
+      ours: () => toBeatsPerMinute(fittedPoint(setting).beatFrequency),
+      note,
+    },
+    {
+      ...common(row, 'laboratory ram, fitted', 'fitted peak'),
+      quantity: 'peak head at the waste valve, fitted ram',
+      unit: 'm',
+      published: peak,
+      low: peak / 2,
+      high: peak * 2,
+      ours: () => fittedPoint(setting).peakHead,
+      note,
+    },
+  ];
 }
 
 /** What we read from a log against the figures that stand with it. */

@@ -211,6 +211,27 @@ const airVessel = fields(
   { called: 'the air vessel', is: 'the vessel of air, such as { volume: 1.5 L }' },
 );
 
+const spreadOf = (called: string, is: string) => z.exactOptional(quantity('share', { called, is }));
+
+/** What stands as a plain number has no place for its ±. */
+const spreads = fields(
+  {
+    drag: spreadOf('the spread of the drag', 'what the drag coefficient is good to'),
+    wasteValve: spreadOf(
+      'the spread of the waste valve',
+      'what the discharge coefficients of the waste valve are good to',
+    ),
+    deliveryValve: spreadOf(
+      'the spread of the delivery valve',
+      'what the loss of the delivery valve is good to',
+    ),
+  },
+  {
+    called: 'the list of spreads',
+    is: 'what fitted coefficients are good to, one standard uncertainty each, such as { drag: 12 %, deliveryValve: 9 % }',
+  },
+);
+
 /** What a ram is made of. */
 const ramParts = {
   typical: z.exactOptional(typicalSize),
@@ -237,6 +258,7 @@ const ramParts = {
       is: 'the water that the body and the air caught in it take up for each metre of head',
     }),
   ),
+  spreads: z.exactOptional(spreads),
   rating: z.exactOptional(
     quantity('pressure', {
       called: 'the rating of the ram',

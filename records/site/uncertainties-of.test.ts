@@ -141,7 +141,8 @@ describe('the ram', () => {
     const inputs = uncertaintiesOf(site);
     const names = inputs.map(({ what }) => what);
     expect(new Set(names).size).toBe(names.length);
-    expect(names).toEqual(expect.arrayContaining([...UNSURE_FACTORS]));
+    // Drag is told by bench tests alone, and is taken as certain until then.
+    expect(names).toEqual(expect.arrayContaining(UNSURE_FACTORS.filter((what) => what !== 'drag')));
     expect(inputs.every(({ spread: s }) => s > 0 && Number.isFinite(s))).toBe(true);
     const { installation } = installationOf(site);
     const { counts } = sampledAnswer(installation, inputs, { samples: 3, seed: 1 });

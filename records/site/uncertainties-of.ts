@@ -216,7 +216,7 @@ export function ramUncertainties(
   parts: RamForm,
   installation: Installation,
 ): readonly SiteUncertainty[] {
-  const { wasteValve = {}, deliveryValve = {} } = parts;
+  const { wasteValve = {}, deliveryValve = {}, spreads = {} } = parts;
   const stroke = parts.stroke ?? wasteValve.stroke;
   const weight =
     wasteValve.kind === 'sprung' || wasteValve.kind === 'swing'
@@ -233,11 +233,26 @@ export function ramUncertainties(
           spread: (spreadOf(weight, WEIGHT) / weight.value) * force,
         }
       : inSi('valveWeight', TYPICAL_WEIGHT, installation),
-    judged('curtainCoefficient', CURTAIN),
-    judged('deliveryValveLoss', deliveryValve.loss === undefined ? TYPICAL_LOSS : GIVEN_LOSS),
+    fittedOr('curtainCoefficient', spreads.wasteValve, CURTAIN),
+    ...(spreads.drag ? [fittedOr('drag', spreads.drag, 0)] : []),
+    fittedOr(
+      'deliveryValveLoss',
+      spreads.deliveryValve,
+      deliveryValve.loss === undefined ? TYPICAL_LOSS : GIVEN_LOSS,
+    ),
     backFlow ? ratio('backFlow', backFlow, BACK_FLOW) : judged('backFlow', TYPICAL_BACK_FLOW),
     parts.give ? ratio('bodyGive', parts.give, GIVE) : judged('bodyGive', TYPICAL_GIVE),
   ];
+}
+
+/** What bench tests left open of a coefficient, or the judgement where none tells it. */
+function fittedOr(what: Unsure, fitted: Given | undefined, usually: number): SiteUncertainty {
+  return {
+    what,
+    spread: fitted?.value ?? usually,
+    shape: 'logNormal',
+    isGiven: fitted !== undefined,
+  };
 }
 
 /** A share of the installation's own value, as a spread in SI. */

@@ -20,6 +20,7 @@ export const UNSURE_FACTORS = [
   'fittings', // losses of entrance and fittings in the drive line
   'wallStiffness', // modulus of the drive line's walls
   'curtainCoefficient', // discharge of the waste valve's curtain
+  'drag', // of its disc
   'deliveryValveLoss',
   'backFlow', // each beat
   'bodyGive',

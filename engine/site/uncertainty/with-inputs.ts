@@ -125,6 +125,10 @@ function withFactor(installation: Installation, what: UnsureFactor, factor: Rati
         ram: { ...ram, wasteValve: { ...wasteValve, curtainCoefficient } },
       };
     }
+    case 'drag': {
+      const dragCoefficient = wasteValve.dragCoefficient * factor;
+      return { ...installation, ram: { ...ram, wasteValve: { ...wasteValve, dragCoefficient } } };
+    }
     case 'deliveryValveLoss': {
       const lossCoefficient = deliveryValve.lossCoefficient * factor;
       return {
