@@ -68,6 +68,7 @@ export {
   type RamFit,
 } from './bench/fit/fit-ram.ts';
 export { type FitDatum, type FitQuantity, predictedOf } from './bench/fit/fit-readings.ts';
+export { type NextSetting, type NextTest, nextTests } from './bench/fit/next-test.ts';
 export {
   type Combination,
   type ToldApart,

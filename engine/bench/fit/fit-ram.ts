@@ -31,16 +31,21 @@ import {
   type FitDatum,
   type FitQuantity,
   predictedOf,
+  RIPPLE,
   residualsAt,
 } from './fit-readings.ts';
 import { type Combination, type ToldApart, toldApart, type Untold } from './told-apart.ts';
 
 /**
- * Half-width of the differences for slopes, on the scale of logarithms. Judgement from the ripple: half a per cent of it over a
- * stretch of 0.3 blurs a slope by 0.5 %/(√2 · 0.15) = 0.024, where the slopes that count are 0.2 to 0.8. Half of it would double that;
- * twice as much would reach to where a ram stops.
+ * Half-width of the differences for slopes, on the scale of logarithms: three quarters of what a parameter is known to, and 0.15 at least.
+ *
+ * Judgement from the ripple: half a per cent of it over ±0.15 blurs a slope by 0.5 %/(√2 · 0.15) = 0.024, where the slopes that count are
+ * 0.2 to 0.8. What is known badly moves the readings little, and needs a wider stretch for as clear a slope.
  */
-const SLOPE_STEP = 0.15;
+export function slopeStep(what: FitParameter, usual: FitKnowledge['usual']): number {
+  return Math.max(0.15, 0.75 * usual[what]);
+}
+
 /** A step that promises less than this of the sum is within a third of a standard deviation of the end. */
 const LEAST_GAIN = 0.1;
 /** The ripple moves the sum by about this much: with a dozen readings whose spreads it makes half of. Judgement. */
@@ -223,7 +228,7 @@ function searched(
   let factors = start;
   let found: Found | undefined;
   for (let round = 0; round < 2; round++) {
-    const apart = toldApart(slopes, candidates, usual);
+    const apart = toldApart(slopes, candidates, usual, blurOf(search));
     const told = toldBy(apart);
     if (told.length === 0) return { kind: 'notFitted', why: 'nothingTold', apart };
     const { fit, misfit } = robustFit(search, told, factors, slopes);
@@ -233,7 +238,8 @@ function searched(
     }
     const ended = factorsOf(told, fit.parameters);
     const isNear = candidates.every(
-      (what) => Math.abs(Math.log((ended[what] ?? 1) / (factors[what] ?? 1))) < SLOPE_STEP,
+      (what) =>
+        Math.abs(Math.log((ended[what] ?? 1) / (factors[what] ?? 1))) < slopeStep(what, usual),
     );
     factors = ended;
     if (!isNear || round === 0) slopes = slopesAt(search, factors) ?? slopes;
@@ -261,7 +267,7 @@ function robustFit(
         start,
         lower: bounds.map(({ least }) => least),
         upper: bounds.map(({ most }) => most),
-        steps: told.map(() => SLOPE_STEP),
+        steps: told.map((what) => slopeStep(what, search.usual)),
         startSlopes: startSlopes(scale),
       },
       {
@@ -337,21 +343,28 @@ function residualsOf(search: Search, factors: FitFactors): readonly number[] | u
   return residualsAt(search.cases, search.data, factors, search.resolution);
 }
 
+/** How long a column of slopes is by the ripple alone, for each candidate, in readings' spreads and what it is known to. */
+function blurOf({ candidates, usual, data }: Search): readonly number[] {
+  const ripple = Math.hypot(...data.map(({ quantity, spread }) => RIPPLE[quantity] / spread));
+  return candidates.map((what) => (usual[what] * ripple) / (Math.SQRT2 * slopeStep(what, usual)));
+}
+
 /** Along every candidate, told or not. */
 function slopesAt(search: Search, factors: FitFactors): Matrix | undefined {
   const columns: (readonly number[])[] = [];
   for (const what of search.candidates) {
+    const step = slopeStep(what, search.usual);
     const beside = (sign: number) =>
       residualsOf(search, {
         ...factors,
-        [what]: (factors[what] ?? 1) * Math.exp(sign * SLOPE_STEP),
+        [what]: (factors[what] ?? 1) * Math.exp(sign * step),
       });
     const [above, below] = [beside(1), beside(-1)];
     const middle = above && below ? undefined : residualsOf(search, factors);
     const [high, low] = [above ?? middle, below ?? middle];
     // On an edge of running to both sides there is no slope.
     if (!high || !low || (!above && !below)) return undefined;
-    const width = (above && below ? 2 : 1) * SLOPE_STEP;
+    const width = (above && below ? 2 : 1) * step;
     columns.push(high.map((one, i) => (one - (low[i] as number)) / width));
   }
   return search.data.map((_, i) => columns.map((column) => column[i] as number));
@@ -423,6 +436,12 @@ function described(search: Search, found: Found): FitDone {
   };
 }
 
+/**
+ * How much wider the limits are made than a linear model would have them. Measured: on 16 made data sets (DN20 on steel, three lifts, truths
+ * drawn as they usually lie) the plain 90 % limits covered 86 % of 50 fitted values, as the search ends within the ripple and not at its middle.
+ */
+const WIDENED: Ratio = 1.2;
+
 /** Huber's weights cost 5 % of the efficiency with normal errors. Source: Huber (1964) (memory). */
 const HUBER_COST = 1 / 0.95;
 
@@ -467,7 +486,10 @@ function covarianceOfFit(
     told.map((other) => {
       const [i, j] = [free.indexOf(one), free.indexOf(other)];
       if (i < 0 || j < 0) return undefined;
-      return (inverse[i]?.[j] as number) + dot(pulls[i] as number[], pulls[j] as number[]);
+      return (
+        WIDENED ** 2 *
+        ((inverse[i]?.[j] as number) + dot(pulls[i] as number[], pulls[j] as number[]))
+      );
     }),
   );
 }

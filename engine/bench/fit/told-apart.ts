@@ -3,7 +3,7 @@
  *
  * Columns of the slopes are scaled by what each parameter is known to before any test, so that a column's length is how far that
  * much moves the readings, in their spreads. Taken are, one after the other, those with the longest part that none of the taken
- * ones can imitate; when that part is shorter than one, the readings know the parameter no better than it was known before.
+ * ones can imitate; when that part is shorter than one beyond what ripple alone would make of it, the readings know the parameter no better than it was known before.
  */
 import { gram, type Matrix, principalDirections } from '../../numerics/symmetric-matrix.ts';
 import type { Ratio } from '../../quantities.ts';
@@ -47,14 +47,24 @@ export function toldApart(
   slopes: Matrix,
   parameters: readonly FitParameter[],
   usual: Readonly<Record<FitParameter, number>>,
+  blur: readonly number[] = parameters.map(() => 0),
 ): ToldApart {
   const scaled = parameters.map((what, j) => slopes.map((row) => (row[j] as number) * usual[what]));
-  const rest = scaled.map((column) => [...column]);
   const taken: number[] = [];
+  const rest = scaled.map((column) => [...column]);
+  // Ripple makes a column longer than it is, as noise does: by squares, and less of it with every direction that is taken.
+  const clear = (j: number): number => {
+    const spare = Math.max(0, 1 - taken.length / slopes.length);
+    return lengthOf(rest[j] as number[]) ** 2 - spare * (blur[j] as number) ** 2;
+  };
+  const isTold = (j: number): boolean => clear(j) >= 1;
   const most = slopes.length;
   while (taken.length < Math.min(most, parameters.length)) {
-    const next = longest(rest, taken);
-    if (next === undefined || lengthOf(rest[next] as number[]) < 1) break;
+    const next = parameters
+      .map((_, j) => j)
+      .filter((j) => !taken.includes(j))
+      .sort((a, b) => clear(b) - clear(a))[0];
+    if (next === undefined || !isTold(next)) break;
     const axis = unit(rest[next] as number[]);
     taken.push(next);
     for (const [j, column] of rest.entries()) {
@@ -69,7 +79,7 @@ export function toldApart(
     const moves = lengthOf(scaled[j] as number[]);
     if (moves < 1) return [{ what, kind: 'noEffect', moves }];
     const own = lengthOf(rest[j] as number[]);
-    if (own >= 1) return [{ what, kind: 'tooFewReadings', moves }];
+    if (isTold(j)) return [{ what, kind: 'tooFewReadings', moves }];
     const shares = imitation(
       scaled[j] as number[],
       taken.map((k) => scaled[k] as number[]),
@@ -100,15 +110,6 @@ export function toldApart(
         .sort((a, b) => Math.abs(b.share) - Math.abs(a.share)),
     })),
   };
-}
-
-function longest(columns: readonly (readonly number[])[], taken: readonly number[]) {
-  let best: number | undefined;
-  for (const [j, column] of columns.entries()) {
-    if (taken.includes(j)) continue;
-    if (best === undefined || lengthOf(column) > lengthOf(columns[best] as number[])) best = j;
-  }
-  return best;
 }
 
 /** Shares of the columns that together come nearest to a target, by Gram and Schmidt's way. */
