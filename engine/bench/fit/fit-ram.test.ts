@@ -7,7 +7,7 @@ import { nextTests } from './next-test.ts';
 import { toldApart } from './told-apart.ts';
 
 /** The long run takes some four minutes on a free core. */
-const SETS = process.env.FALLWRIGHT_LONG ? 200 : 4;
+const SETS = process.env.FALLWRIGHT_LONG ? 200 : 3;
 
 test(`90 % limits cover the truth in ${SETS} made data sets as often as they say`, () => {
   let fitted = 0;
