@@ -104,6 +104,13 @@ function fittedParts(parts: Omit<RamForm, 'name'>, before: Ram, fit: FitDone): R
   const isWeighted = valve.kind === 'weighted';
   const keptWeight = weight ?? airWeight;
   const { range: __, tuning: ___, ...plain } = rest;
+  const told = {
+    ...spreads,
+    ...(drag !== undefined && { drag: share(drag) }),
+    // A loss goes with the inverse square of its coefficient.
+    ...(wasteLoss !== undefined && { wasteValve: share(wasteLoss / 2) }),
+    ...(loss !== undefined && { deliveryValve: share(loss) }),
+  };
   return {
     ...plain,
     wasteValve: {
@@ -134,13 +141,7 @@ function fittedParts(parts: Omit<RamForm, 'name'>, before: Ram, fit: FitDone): R
       }),
     },
     ...(give !== undefined && { give: measured(after.bodyElasticity, 'mL', 1e6, give) }),
-    spreads: {
-      ...spreads,
-      ...(drag !== undefined && { drag: share(drag) }),
-      // A loss goes with the inverse square of its coefficient.
-      ...(wasteLoss !== undefined && { wasteValve: share(wasteLoss / 2) }),
-      ...(loss !== undefined && { deliveryValve: share(loss) }),
-    },
+    ...(Object.keys(told).length > 0 && { spreads: told }),
   };
 }
 
