@@ -45,6 +45,7 @@ export {
   USUAL_SPREADS,
 } from './bench/bench-reading.ts';
 export {
+  BENCH_RESOLUTION,
   predictedReading,
   type ReadingPredicted,
   type Residual,
@@ -171,6 +172,7 @@ export type { FrictionLaw } from './cycle/line-grid.ts';
 export { type LineEnd, LineSurge, type LineSurgeSetup } from './cycle/line-surge.ts';
 export {
   beatAtHead,
+  delivers,
   operatingPoint,
   type RunOptions,
   startedKernel,
