@@ -66,9 +66,10 @@ export function curveLifts(lifts: readonly number[], fall: number): readonly num
   const margin = Math.max(0.12 * (most - least), 0.2 * least);
   const from = Math.max(1.1 * fall, least - margin);
   const to = most + margin;
+  // In equal shares: the line bends where the lift is small.
   return Array.from(
     { length: CURVE_POINTS },
-    (_, i) => from + (i / (CURVE_POINTS - 1)) * (to - from),
+    (_, i) => from * (to / from) ** (i / (CURVE_POINTS - 1)),
   );
 }
 
@@ -105,6 +106,7 @@ export function testPicture(
       ...labels(
         points.map((point) => ({ point, at: at(point.lift, point.measured) })),
         frame,
+        'falls',
       ),
     ],
   };
@@ -141,6 +143,7 @@ export function ramPicture(points: readonly AgainstPoint[], sheet: Sheet): Drawi
           at: { x: x.at(point.predicted ?? 0), y: y.at(point.measured) },
         })),
         frame,
+        'rises',
       ),
     ],
   };
@@ -187,13 +190,20 @@ function axis(
   const at = (value: number): number => first + ((value - from) / reach) * (last - first);
   const steps = roundTicks(to / unit, Math.max(3, Math.min(6, Math.round(width / 90))));
   const step = (steps[1] ?? 1) - (steps[0] ?? 0);
-  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const decimals = decimalsOf(step);
   return {
     at,
     ticks: steps
       .filter((value) => value * unit >= from - 1e-12)
       .map((value) => ({ at: at(value * unit), text: value.toFixed(decimals) })),
   };
+}
+
+/** As many as tell one step from the next. */
+function decimalsOf(step: number): number {
+  const isWhole = (decimals: number): boolean =>
+    Math.abs(step * 10 ** decimals - Math.round(step * 10 ** decimals)) < 1e-6;
+  return [0, 1, 2, 3].find(isWhole) ?? 4;
 }
 
 /** From nought where that wastes little room. */
@@ -241,7 +251,7 @@ function curveLine(curve: AgainstCurve, at: Place, { across }: Frame): readonly 
   const first = shown[0];
   if (first === undefined) return [];
   const middle = shown[1] ?? first;
-  const said = label === '' ? 'predicted, 10 to 90 %' : label;
+  const said = label === '' ? 'predicted' : label;
   // Over the falling line there is room to its right.
   const x = Math.min(middle.x + 10, across[1] - LETTER * said.length);
   return [line('front', ...shown), words('ofWater', 'start', { x, y: middle.y - 8 }, said)];
@@ -269,30 +279,31 @@ function ring({ x, y }: Point, radius: number): readonly Point[] {
   });
 }
 
-function labels(
-  placed: readonly { readonly point: AgainstPoint; readonly at: Point }[],
-  { up }: Frame,
-): readonly Shape[] {
-  return spreadBeside(placed, up).map(({ point, x, y }) =>
-    words(
-      point.agrees ? 'plain' : 'ofAlarm',
-      'end',
-      { x, y },
-      point.agrees ? point.label : `${point.label}, off`,
-    ),
-  );
+interface Placed {
+  readonly point: AgainstPoint;
+  readonly at: Point;
 }
 
-/** Under and to the left of the mark: the falling line leaves that room free. */
-function spreadBeside(
-  placed: readonly { readonly point: AgainstPoint; readonly at: Point }[],
-  [bottom]: Frame['up'],
-): readonly { readonly point: AgainstPoint; readonly x: number; readonly y: number }[] {
-  return placed.map(({ point, at }) => ({
-    point,
-    x: Math.max(at.x - MARK - 4, LEFT + LETTER * (point.label.length + (point.agrees ? 1 : 6))),
-    y: Math.min(at.y + 15, bottom - 4),
-  }));
+/**
+ * Names of the marks on the side that the line leaves free: a mark under the line has its name on the far side of it. `falls` says
+ * which way the line goes.
+ */
+function labels(
+  placed: readonly Placed[],
+  { up: [bottom], across: [left, right] }: Frame,
+  line: 'falls' | 'rises',
+): readonly Shape[] {
+  return placed.map(({ point, at }) => {
+    const { label, agrees, measured, predicted = measured } = point;
+    const said = agrees ? label : `${label}, off`;
+    const isUnder = measured <= predicted;
+    const isLeft = (line === 'falls') === isUnder;
+    const room = LETTER * said.length + MARK + 4;
+    const goesLeft = isLeft ? at.x - room > left : at.x + room > right;
+    const x = goesLeft ? at.x - MARK - 4 : at.x + MARK + 4;
+    const y = isUnder ? Math.min(at.y + 16, bottom - 4) : at.y - 8;
+    return words(agrees ? 'plain' : 'ofAlarm', goesLeft ? 'end' : 'start', { x, y }, said);
+  });
 }
 
 function words(tone: Tone, anchor: 'start' | 'middle' | 'end', at: Point, text: string): Shape {

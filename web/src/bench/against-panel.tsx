@@ -44,6 +44,12 @@ export function AgainstPanel({ read }: { readonly read: ReadTest }) {
           />
         )}
       </div>
+      {points.length > 0 && (
+        <p className="note">
+          Bars and band hold the truth eight times in ten, by what the readings and the fall are
+          good to.
+        </p>
+      )}
       {points.length === 0 && (
         <p className="note">
           {good === 0

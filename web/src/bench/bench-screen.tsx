@@ -1,4 +1,5 @@
 /** The bench: all tests of the workshop, or one of them. */
+import '../measure/measure.css';
 import './bench.css';
 import { useEffect, useState } from 'react';
 import { BenchList } from './bench-list.tsx';

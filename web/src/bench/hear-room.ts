@@ -40,7 +40,7 @@ export function openHearRoom(): HearRoom {
       );
     }
     if (chosen.size === 0) return refusal(`${chosen.name} is empty. Choose another file.`);
-    const kind = kindOfFile(new Uint8Array(await chosen.slice(0, 512).arrayBuffer()));
+    const kind = kindOfFile(chosen.name, new Uint8Array(await chosen.slice(0, 512).arrayBuffer()));
     if (kind === 'log') {
       const text = await chosen.text();
       return (await ask((work) => work.log(text, system, column))).outcome;

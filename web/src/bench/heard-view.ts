@@ -113,13 +113,13 @@ export function outlineBetween(
 
 export type FileKind = 'wav' | 'log' | 'sound';
 
-/** By its first bytes, whatever it is called: text is a log, and sound that our own reader does not know goes to the browser. */
-export function kindOfFile(start: Uint8Array): FileKind {
+/** By its first bytes: text is a log, and sound that our own reader does not know goes to the browser. What calls itself a table is read as one. */
+export function kindOfFile(name: string, start: Uint8Array): FileKind {
   const letters = String.fromCharCode(...start.subarray(0, 4));
   if (letters === 'RIFF' || letters === 'RF64') return 'wav';
   const isText =
     start.length > 0 &&
     start.every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13) &&
     !/^(ID3|OggS|fLaC|FORM)/.test(letters);
-  return isText ? 'log' : 'sound';
+  return isText || /\.(csv|tsv|txt)$/i.test(name) ? 'log' : 'sound';
 }

@@ -385,90 +385,96 @@ function Further({
   );
 }
 
-const REST = [
+const READ_TOO = [
   'supply',
   'vesselPressure',
   'peakPressure',
   'handStrokes',
   'temperature',
   'tuning',
-  'remarks',
-  'photos',
-  'recordings',
-  'logs',
 ];
+const KEPT_BESIDE = ['remarks', 'photos', 'recordings', 'logs'];
+
+function useIsUsed(index: number, keys: readonly string[]): boolean {
+  const { place } = useNotebook();
+  return useStore(place, ({ document }) =>
+    keys.some((key) => readingsIn(document)[index]?.[key] !== undefined),
+  );
+}
 
 function OtherReadings({ index }: { readonly index: number }) {
-  const { place } = useNotebook();
-  const isUsed = useStore(place, ({ document }) =>
-    REST.some((key) => readingsIn(document)[index]?.[key] !== undefined),
-  );
+  const isReadToo = useIsUsed(index, READ_TOO);
+  const isKeptBeside = useIsUsed(index, KEPT_BESIDE);
   const at = (...rest: string[]) => readingPath(index, ...rest);
   const of = `of reading ${index + 1}`;
   return (
-    <More summary="Pressures, strokes to start, tuning, supply, remarks" isUsed={isUsed}>
-      <ReadingList
-        spot={writtenSpot(index, 'vesselPressure')}
-        name="vesselPressure"
-        label="Pressure in the vessel"
-        one="vessel pressure"
-        purpose="height"
-        example={{ metric: '0.75 bar', us: '11 psi' }}
-      />
-      <ReadingList
-        spot={writtenSpot(index, 'peakPressure')}
-        name="peakPressure"
-        label="Peak pressure"
-        one="peak pressure"
-        purpose="height"
-        example={{ metric: '2.9 bar', us: '42 psi' }}
-      />
-      <TextField
-        path={at('handStrokes')}
-        label="Hand strokes to start"
-        called={`the hand strokes ${of}`}
-        placeholder="11"
-        write={(document, value) => withValue(document, at('handStrokes'), wholeNumber(value))}
-      />
-      <div className="two-fields">
-        <QuantityField
-          path={at('tuning', 'weight')}
-          label="Valve weight here"
-          called={`the weight ${of}`}
-          purpose="weight"
-          whenEmpty="as the ram has it"
+    <>
+      <More summary="Pressures, strokes to start, tuning, supply" isUsed={isReadToo}>
+        <ReadingList
+          spot={writtenSpot(index, 'vesselPressure')}
+          name="vesselPressure"
+          label="Pressure in the vessel"
+          one="vessel pressure"
+          purpose="height"
+          example={{ metric: '0.75 bar', us: '11 psi' }}
         />
-        <QuantityField
-          path={at('tuning', 'stroke')}
-          label="Stroke here"
-          called={`the stroke ${of}`}
-          purpose="stroke"
-          whenEmpty="as the ram has it"
+        <ReadingList
+          spot={writtenSpot(index, 'peakPressure')}
+          name="peakPressure"
+          label="Peak pressure"
+          one="peak pressure"
+          purpose="height"
+          example={{ metric: '2.9 bar', us: '42 psi' }}
         />
-      </div>
-      <Flow index={index} quantity="supply" label="Supply" verb="Supply" />
-      <QuantityField
-        path={at('temperature')}
-        label="Water temperature here"
-        called={`the temperature ${of}`}
-        purpose="temperature"
-      />
-      <TextField
-        path={at('remarks')}
-        label="Remarks"
-        called={`the remarks ${of}`}
-        placeholder="beats evenly, a dry thump"
-      />
-      {(['photos', 'recordings', 'logs'] as const).map((key) => (
         <TextField
-          key={key}
-          path={at(key)}
-          label={`Names of ${key === 'logs' ? 'pressure logs' : key}`}
-          called={`the ${key} ${of}`}
-          placeholder={key === 'photos' ? 'swallow-1.jpg' : ''}
-          isListed
+          path={at('handStrokes')}
+          label="Hand strokes to start"
+          called={`the hand strokes ${of}`}
+          placeholder="11"
+          write={(document, value) => withValue(document, at('handStrokes'), wholeNumber(value))}
         />
-      ))}
-    </More>
+        <div className="two-fields">
+          <QuantityField
+            path={at('tuning', 'weight')}
+            label="Valve weight here"
+            called={`the weight ${of}`}
+            purpose="weight"
+            whenEmpty="as the ram has it"
+          />
+          <QuantityField
+            path={at('tuning', 'stroke')}
+            label="Stroke here"
+            called={`the stroke ${of}`}
+            purpose="stroke"
+            whenEmpty="as the ram has it"
+          />
+        </div>
+        <Flow index={index} quantity="supply" label="Supply" verb="Supply" />
+        <QuantityField
+          path={at('temperature')}
+          label="Water temperature here"
+          called={`the temperature ${of}`}
+          purpose="temperature"
+        />
+      </More>
+      <More summary="Remarks, names of photos and recordings" isUsed={isKeptBeside}>
+        <TextField
+          path={at('remarks')}
+          label="Remarks"
+          called={`the remarks ${of}`}
+          placeholder="beats evenly, a dry thump"
+        />
+        {(['photos', 'recordings', 'logs'] as const).map((key) => (
+          <TextField
+            key={key}
+            path={at(key)}
+            label={`Names of ${key === 'logs' ? 'pressure logs' : key}`}
+            called={`the ${key} ${of}`}
+            placeholder={key === 'photos' ? 'swallow-1.jpg' : ''}
+            isListed
+          />
+        ))}
+      </More>
+    </>
   );
 }

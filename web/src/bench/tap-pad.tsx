@@ -63,8 +63,8 @@ export function TapPad({
       </button>
       <dl className="tap-count">
         <div>
-          <dt>counted</dt>
-          <dd>{beats.length === 1 ? '1 beat' : `${beats.length} beats`}</dd>
+          <dt>beats</dt>
+          <dd>{beats.length}</dd>
         </div>
         <div>
           <dt>in</dt>
