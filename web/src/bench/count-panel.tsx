@@ -11,6 +11,7 @@ import { openHearRoom } from './hear-room.ts';
 import type { Counted } from './hear-worker.ts';
 import { HeardStrip } from './heard-strip.tsx';
 import type { HeardView } from './heard-view.ts';
+import { PutSaid } from './put-said.tsx';
 import { rateEntry } from './rate-entry.ts';
 import { TapPad } from './tap-pad.tsx';
 import { type FilesOf, readingPath, withCounted } from './test-document.ts';
@@ -65,12 +66,11 @@ export function CountPanel({
           setSaid('');
         }}
       />
-      {mode === 'tap' && <Tapping put={put} />}
-      {mode === 'listen' && <ListenPart hear={hear} put={put} />}
-      {mode === 'recording' && <FilePart hear={hear} put={put} />}
-      <p role="status" className="count-said">
-        {said}
-      </p>
+      {mode === 'tap' && <Tapping put={put} said={said} />}
+      {mode === 'listen' && <ListenPart hear={hear} put={put} said={said} />}
+      {mode === 'recording' && (
+        <FilePart hear={hear} put={put} said={said} onOpen={() => setSaid('')} />
+      )}
       <button type="button" className="button plain" onClick={onClose}>
         Fold the counting away
       </button>
@@ -80,7 +80,13 @@ export function CountPanel({
 
 type Put = (rhythm: Rhythm, file?: CountedFile) => void;
 
-function Tapping({ put }: { readonly put: Put }) {
+interface Counting {
+  readonly put: Put;
+  /** What was put into the reading, told beside the button that did it. */
+  readonly said: string;
+}
+
+function Tapping({ put, said }: Counting) {
   const [taps, setTaps] = useState<readonly number[]>([]);
   const { beats, rhythm } = tappedBeats(taps);
   return (
@@ -99,11 +105,12 @@ function Tapping({ put }: { readonly put: Put }) {
           Begin again
         </button>
       </div>
+      <PutSaid words={said} />
     </>
   );
 }
 
-function ListenPart({ hear, put }: { readonly hear: HearRoom; readonly put: Put }) {
+function ListenPart({ hear, put, said }: Counting & { readonly hear: HearRoom }) {
   const [listening, setListening] = useState<Listening>();
   const [isAsking, setAsking] = useState(false);
   const [view, setView] = useState<HeardView>();
@@ -168,7 +175,7 @@ function ListenPart({ hear, put }: { readonly hear: HearRoom; readonly put: Put 
             : 'Nothing is recorded or sent: the sound is counted on this device and let go.'}
         </p>
       ) : (
-        <HeardStrip view={view} isLive={isOn} put={(rhythm) => put(rhythm)} />
+        <HeardStrip view={view} isLive={isOn} put={(rhythm) => put(rhythm)} said={said} />
       )}
     </>
   );
@@ -190,7 +197,12 @@ function whyNot(error: unknown): string {
   return `That did not work: ${why}.`;
 }
 
-function FilePart({ hear, put }: { readonly hear: HearRoom; readonly put: Put }) {
+function FilePart({
+  hear,
+  put,
+  said,
+  onOpen,
+}: Counting & { readonly hear: HearRoom; readonly onOpen: () => void }) {
   const { settings } = useNotebook();
   const system = useStore(settings, (state) => state.system);
   const chooser = useRef<HTMLInputElement>(null);
@@ -199,6 +211,7 @@ function FilePart({ hear, put }: { readonly hear: HearRoom; readonly put: Put })
   const [outcome, setOutcome] = useState<Counted['outcome']>();
 
   const open = async (chosen: File, column?: string): Promise<void> => {
+    onOpen();
     setFile(chosen);
     setBusy(true);
     try {
@@ -272,6 +285,7 @@ function FilePart({ hear, put }: { readonly hear: HearRoom; readonly put: Put })
             key={`${file.name} ${view.column ?? ''}`}
             view={view}
             isLive={false}
+            said={said}
             put={(rhythm) =>
               put(rhythm, { of: view.of === 'log' ? 'logs' : 'recordings', name: file.name })
             }

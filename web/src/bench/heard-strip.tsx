@@ -7,6 +7,7 @@ import { useWidth } from '../beat/use-width.ts';
 import type { HeardView } from './heard-view.ts';
 import { outlineBetween } from './heard-view.ts';
 import { marksOf, nextToLookAt, spanFor } from './marks.ts';
+import { PutSaid } from './put-said.tsx';
 import { rateFigures } from './rate-entry.ts';
 
 const HEIGHT = 96;
@@ -16,11 +17,13 @@ export function HeardStrip({
   view,
   isLive,
   put,
+  said,
 }: {
   readonly view: HeardView;
   /** Still listening: the end is shown, and nothing is corrected yet. */
   readonly isLive: boolean;
   readonly put: (rhythm: Rhythm) => void;
+  readonly said: string;
 }) {
   const { ref, width } = useWidth<HTMLDivElement>();
   const marksAt = useRef<HTMLFieldSetElement>(null);
@@ -177,6 +180,7 @@ export function HeardStrip({
               </button>
             )}
           </div>
+          <PutSaid words={said} />
           <AddAt
             add={(time) => {
               correct({ kind: 'add', time });

@@ -70,8 +70,9 @@ export function logTrace({ times, heads }: PressureLog): Trace {
   for (let at = 0; at < count; at++) {
     const here = Number.isFinite(high[at]) ? { high: high[at] ?? 0, low: low[at] ?? 0 } : before;
     before = here;
-    high[at] = (here.high - least) / range;
-    low[at] = (here.low - least) / range;
+    // The list is of single precision: what is least may come out a little under nought.
+    high[at] = Math.max(0, (here.high - least) / range);
+    low[at] = Math.max(0, (here.low - least) / range);
   }
   return { start: first + step / 2, step, high, low };
 }

@@ -27,7 +27,6 @@ export function TapPad({
       <button
         type="button"
         className="tap-pad"
-        aria-label="Tap at every beat"
         onPointerDown={(event) => {
           if (event.isPrimary && event.button === 0) tap(event);
         }}
@@ -45,6 +44,7 @@ export function TapPad({
           if (event.detail === 0) tap(event);
         }}
       >
+        <span className="for-ears">Tap at every beat. </span>
         <span className="tap-rate">{figures?.rate ?? '–'}</span>
         <span className="tap-unit">
           {figures === undefined ? 'beats a minute' : `beats a minute, ± ${figures.spread}`}
