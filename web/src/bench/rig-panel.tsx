@@ -68,6 +68,9 @@ function RigFields() {
   const { place, answer } = notebook;
   const rig = useMemo(() => rigStore(place), [place]);
   const problems = useStore(answer, (state) => state);
+  const hasMore = useStore(rig, ({ document }) =>
+    ['delivery', 'temperature', 'altitude'].some((key) => document[key] !== undefined),
+  );
   const value = useMemo(
     () => ({ ...notebook, place: rig, answer: createStore(rigProblems(problems)) }),
     [notebook, rig, problems],
@@ -86,7 +89,7 @@ function RigFields() {
         />
         <h4>Drive line</h4>
         <Pipes line="drive" add="Add a drive pipe" />
-        <More summary="Delivery line, temperature, height above the sea" isUsed={false}>
+        <More summary="Delivery line, temperature, height above the sea" isUsed={hasMore}>
           <p className="note">
             Only where the lift is the height of an outlet. A delivery that is throttled at the ram
             has no line.
@@ -144,8 +147,8 @@ const INSTRUMENTS = [
   { key: 'delivered', label: 'Delivered' },
   { key: 'wasted', label: 'Wasted' },
   { key: 'supply', label: 'Supply' },
-  { key: 'vesselPressure', label: 'Pressure in the vessel' },
-  { key: 'peakPressure', label: 'Peak pressure' },
+  { key: 'vesselPressure', label: 'Vessel' },
+  { key: 'peakPressure', label: 'Peak' },
   { key: 'fall', label: 'Fall' },
   { key: 'lift', label: 'Lift' },
 ] as const;
@@ -163,7 +166,7 @@ function Instruments() {
           <div key={key} className="instrument">
             <TextField
               path={[...path, 'name']}
-              label={`${label}: read with`}
+              label={`${label} by`}
               called={`the instrument for the ${lower}`}
               read={(document) => instrumentAt(document, path).name}
               write={(document, name) =>
