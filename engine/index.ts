@@ -76,6 +76,7 @@ export {
   type Untold,
 } from './bench/fit/told-apart.ts';
 export {
+  BENCH_RESOLUTION,
   predictedReading,
   type ReadingPredicted,
   type Residual,
@@ -202,6 +203,7 @@ export type { FrictionLaw } from './cycle/line-grid.ts';
 export { type LineEnd, LineSurge, type LineSurgeSetup } from './cycle/line-surge.ts';
 export {
   beatAtHead,
+  delivers,
   operatingPoint,
   type RunOptions,
   startedKernel,

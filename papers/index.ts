@@ -4,11 +4,20 @@ export { type AnswerRecord, answerRecord, type RunningNumbers } from './answer-r
 export { duration, perCent } from './answered.ts';
 export { assumedValue, assumptionsInWords } from './assumption-words.ts';
 export {
+  type AgainstCurve,
+  type AgainstPoint,
+  againstInWords,
+  curveLifts,
+  ramPicture,
+  testPicture,
+} from './bench/against-picture.ts';
+export {
   type BeatStrip,
   beatStrip,
   NONE_IN_WORDS,
   rateInFigures,
   rhythmInWords,
+  UNSURE,
 } from './bench/beat-words.ts';
 export { benchCautions } from './bench/bench-cautions.ts';
 export { doubtInWords } from './bench/doubt-words.ts';

@@ -6,6 +6,7 @@ export { LONGEST_LOG, type PressureLogFile, readPressureLog } from './bench/read
 export { LONGEST_TEST, readTest, type TestRead, testFromData } from './bench/read-test.ts';
 export { type BenchSetting, settingsOf } from './bench/settings-of.ts';
 export { type BenchTest, TEST_FORMAT, testSchema } from './bench/test-schema.ts';
+export { writeTest } from './bench/write-test.ts';
 export {
   type AssembledOffers,
   type OfferForms,

@@ -9,7 +9,9 @@ import { childEnvironment, installWhatIsMissing, nodeBinary, ROOT, say } from '.
 /** Everything that can end up in the built app. */
 const SOURCES = ['web', 'engine', 'units', 'records', 'papers', 'package-lock.json'];
 const NOT_SOURCES =
-  /^(node_modules|dist|tests|bench|gallery|test-results|playwright-report|\..*|.*\.test\.tsx?)$/;
+  /^(node_modules|dist|tests|gallery|test-results|playwright-report|\..*|.*\.test\.tsx?)$/;
+/** Figures of speed, at the top of web; the bench of the app is called so too, and is part of it. */
+const FIGURES = join('web', 'bench');
 
 /**
  * Paths of all files under a folder that can end up in the built app, in a fixed order.
@@ -18,7 +20,7 @@ const NOT_SOURCES =
  */
 function sourceFiles(path) {
   return readdirSync(path, { withFileTypes: true })
-    .filter((entry) => !NOT_SOURCES.test(entry.name))
+    .filter((entry) => !NOT_SOURCES.test(entry.name) && !join(path, entry.name).endsWith(FIGURES))
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .flatMap((entry) => {
       const file = join(path, entry.name);

@@ -8,7 +8,20 @@ export interface Point {
 }
 
 /** What a filled shape shows. */
-export type Matter = 'water' | 'air' | 'metalCut' | 'metal' | 'rubber' | 'pipeWall' | 'ink';
+export type Matter =
+  | 'water'
+  | 'air'
+  | 'metalCut'
+  | 'metal'
+  | 'rubber'
+  | 'pipeWall'
+  | 'ink'
+  /** What was measured, as a mark in a plot. */
+  | 'measured'
+  /** A measured mark that lies off what is predicted. */
+  | 'measuredOff'
+  /** Where a prediction lies, from least to most. */
+  | 'band';
 /** What a line shows. */
 export type Stroke =
   | 'surface'
@@ -19,8 +32,10 @@ export type Stroke =
   | 'axis'
   | 'grid'
   | 'front'
-  | 'need';
-export type Tone = 'plain' | 'strong' | 'second' | 'ofWater' | 'tick';
+  | 'need'
+  /** How far a measured mark may be off. */
+  | 'spread';
+export type Tone = 'plain' | 'strong' | 'second' | 'ofWater' | 'ofAlarm' | 'tick';
 export type Anchor = 'start' | 'middle' | 'end';
 
 export interface Area {

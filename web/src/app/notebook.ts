@@ -19,6 +19,8 @@ import type { Desk } from './open-desk.ts';
 export interface Notebook extends Desk {
   /** The records that a workshop has once. Their screens pass on a notebook with one of these desks as its own. */
   readonly shared: Readonly<Record<SharedKind, Desk>>;
+  /** The bench test that lies open; its screens pass it on as the shared ones do. */
+  readonly bench: Desk;
   readonly answer: Store<SiteAnswerState>;
   readonly howSure: Store<HowSureState | undefined>;
   readonly settings: Store<Settings>;

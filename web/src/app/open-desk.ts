@@ -1,4 +1,4 @@
-/** A record that lies open for writing, with all that keeps it: the place, the range and the price list each have a desk. */
+/** A record that lies open for writing, with all that keeps it: the place, the bench test, the range and the price list each have a desk. */
 import type { Journal } from '../state/journal.ts';
 import type { Conflict, Keeper, Saved, Standing } from '../state/keeper.ts';
 import { createKeeper } from '../state/keeper.ts';

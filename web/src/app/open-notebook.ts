@@ -49,7 +49,8 @@ export async function openNotebook(): Promise<Notebook> {
   const needs = { shelf, journal, tabs, now };
   const desk = openDesk('site', needs);
   const shared = { range: openDesk('range', needs), prices: openDesk('prices', needs) };
-  const desks: readonly Desk[] = [desk, shared.range, shared.prices];
+  const bench = openDesk('test', needs);
+  const desks: readonly Desk[] = [desk, bench, shared.range, shared.prices];
   const { place, standing } = desk;
   const workshop = createWorkshop(createStore<WorkshopState>({ phase: 'opening' }), needs);
   if (notKept !== undefined) for (const { saved } of desks) keepTelling(saved, notKept);
@@ -99,6 +100,7 @@ export async function openNotebook(): Promise<Notebook> {
   return {
     ...desk,
     shared,
+    bench,
     answer,
     howSure,
     settings,

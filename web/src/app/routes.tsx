@@ -16,6 +16,10 @@ const PricesScreen = lazy(() =>
   import('../prices/prices-screen.tsx').then((leaf) => ({ default: leaf.PricesScreen })),
 );
 
+const BenchScreen = lazy(() =>
+  import('../bench/bench-screen.tsx').then((leaf) => ({ default: leaf.BenchScreen })),
+);
+
 export function Routes() {
   useEffect(() => {
     // Without a network it comes from what the browser keeps, or else when a place is opened, where a fault is told.
@@ -44,6 +48,13 @@ export function Routes() {
         <Suspense fallback={<h1 className="for-ears">Opening the price list</h1>}>
           <PricesScreen />
         </Suspense>
+      </Route>
+      <Route path="/bench/:id?">
+        {({ id }) => (
+          <Suspense fallback={<h1 className="for-ears">Opening the bench</h1>}>
+            <BenchScreen id={id ?? ''} />
+          </Suspense>
+        )}
       </Route>
       <Route>
         <Redirect to="/" replace />

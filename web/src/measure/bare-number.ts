@@ -5,7 +5,8 @@
 import type { Purpose } from '@fallwright/units';
 import { readNumber, readQuantity } from '@fallwright/units';
 
-const NUMBER_AND_UNIT = /^\s*[-−]?[\d.,]+\s*([A-Za-z°%µ]+)\s*$/;
+/** `1.5 L`, `0.62 L/min`, `62/min`, and each with its ±. */
+const NUMBER_AND_UNIT = /^\s*[-−]?[\d.,]+\s*([A-Za-z°%µ]+(?:\/[A-Za-z]+)?|\/[A-Za-z]+)\s*(?:±.*)?$/;
 
 /** The text with the unit of a reading beside it; undefined when it is no bare number, or no reading has a plain unit. */
 export function withUnitOfOthers(
@@ -20,7 +21,7 @@ export function withUnitOfOthers(
     .map((other) => NUMBER_AND_UNIT.exec(other)?.[1])
     .find((found) => found !== undefined);
   if (unit === undefined) return undefined;
-  const whole = `${bare} ${unit}`;
+  const whole = unit.startsWith('/') ? `${bare}${unit}` : `${bare} ${unit}`;
   return readQuantity(whole, purpose).ok ? whole : undefined;
 }
 

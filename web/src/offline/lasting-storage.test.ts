@@ -45,8 +45,8 @@ async function visit(
 ): Promise<void> {
   const workshop = createStore<WorkshopState>({ phase: 'opening' });
   askToLast(workshop, keep, storage, () => time);
-  workshop.update(() => ({ phase: 'open', sites, shared: {} }));
-  workshop.update(() => ({ phase: 'open', sites: [...sites], shared: {} }));
+  workshop.update(() => ({ phase: 'open', sites, tests: [], shared: {} }));
+  workshop.update(() => ({ phase: 'open', sites: [...sites], tests: [], shared: {} }));
   await new Promise((resolve) => setTimeout(resolve));
 }
 

@@ -28,7 +28,12 @@ const RangeRam = lazy(() =>
   import('../range/range-ram.tsx').then((part) => ({ default: part.RangeRam })),
 );
 
-export function RamFields() {
+export function RamFields({
+  whenNone = 'the one that fits',
+}: {
+  /** What stands in the box of typical rams when none is chosen. */
+  readonly whenNone?: string;
+}) {
   const { place, answer } = useNotebook();
   const isOfRange = useStore(place, ({ document }) => ramPart(document, ['range']) !== undefined);
   const assumed = useAssumedWords('ram');
@@ -53,7 +58,7 @@ export function RamFields() {
         path={['ram']}
         label="Typical ram"
         called="the ram"
-        none={isOwn ? 'a ram of its own' : 'the one that fits'}
+        none={isOwn ? 'a ram of its own' : whenNone}
         isOptional={false}
         options={SIZE_OPTIONS}
         read={(document) => ramPart(document, ['typical'])}

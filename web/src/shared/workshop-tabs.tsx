@@ -1,10 +1,11 @@
-/** The leaves of the workshop: its places, its range of rams, its price list. */
+/** The leaves of the workshop: its places, its range of rams, its price list, its bench. */
 import { Link } from 'wouter';
 
 const LEAVES = [
   { leaf: 'places', href: '/', label: 'Places' },
   { leaf: 'range', href: '/range', label: 'Range' },
   { leaf: 'prices', href: '/prices', label: 'Prices' },
+  { leaf: 'bench', href: '/bench', label: 'Bench' },
 ] as const;
 
 export function WorkshopTabs({ leaf }: { readonly leaf: (typeof LEAVES)[number]['leaf'] }) {

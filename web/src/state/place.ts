@@ -35,7 +35,7 @@ export interface Place {
 export type Remembered = Pick<Place, 'document' | 'unread'>;
 
 /** Judgement: more steps back than anyone takes; keeps what is saved small. */
-const MOST_REMEMBERED = 100;
+export const MOST_REMEMBERED = 100;
 
 export function openPlace(document: SiteDocument, id = ''): Place {
   return {

@@ -1,4 +1,4 @@
-/** All records of this browser: places begun, named, copied, taken out and brought back; one range and one price list. */
+/** All records of this browser: places and tests begun, named, copied, taken out and brought back; one range and one price list. */
 
 import { textOf } from './entry.ts';
 import type { FirstPlace } from './first-place.ts';
@@ -7,7 +7,7 @@ import type { Journal } from './journal.ts';
 import type { Place } from './place.ts';
 import { openPlace, putValue, putWhole } from './place.ts';
 import type { SharedKind } from './record-kind.ts';
-import { emptyDocument, kindOf, SHARED_KINDS } from './record-kind.ts';
+import { emptyDocument, isSharedKind, kindOf, SHARED_KINDS } from './record-kind.ts';
 import type { Shelf } from './shelf.ts';
 import type { SiteDocument } from './site-document.ts';
 import type { KeptSite, Revision, SiteRecord, Steps } from './site-record.ts';
@@ -20,6 +20,8 @@ export type WorkshopState =
   | {
       readonly phase: 'open';
       readonly sites: readonly SiteRecord[];
+      /** Bench tests, deleted ones too. */
+      readonly tests: readonly SiteRecord[];
       /** The range and the price list, where they have been begun. */
       readonly shared: Readonly<Partial<Record<SharedKind, SiteRecord>>>;
     }
@@ -47,6 +49,8 @@ export interface Workshop {
   readonly refresh: () => Promise<void>;
   /** Gives the id of the new place. */
   readonly begin: (document?: SiteDocument) => Promise<string>;
+  /** Gives the id of the new test; `changed` says where it comes from. */
+  readonly beginTest: (document: SiteDocument, changed: string) => Promise<string>;
   /** Makes sure that the workshop has a range, or a price list, and gives its id. One that was taken out is begun anew. */
   readonly beginShared: (kind: SharedKind) => Promise<string>;
   readonly rename: (id: string, name: string) => Promise<void>;
@@ -57,7 +61,7 @@ export interface Workshop {
   /** Adds what is not here yet; a range or a price list of one's own is left alone. */
   readonly loadDemo: (documents: readonly SiteDocument[]) => Promise<void>;
   readonly bring: (sites: readonly BroughtSite[]) => Promise<Brought>;
-  /** All places in the list, all that were deleted, the range and the price list, with their history, for one file. */
+  /** All places and tests in their lists, all that were deleted, the range and the price list, with their history, for one file. */
   readonly everything: () => Promise<readonly BroughtSite[]>;
   readonly historyOf: (id: string) => Promise<readonly Revision[]>;
 }
@@ -80,12 +84,13 @@ export function createWorkshop(
     try {
       const all = await shelf.list();
       const sites = all.filter(isSite);
+      const tests = all.filter(isTest);
       const shared = Object.fromEntries(
         all
-          .filter((record) => !isSite(record) && record.deletedAt === undefined)
+          .filter((record) => isShared(record) && record.deletedAt === undefined)
           .map((record) => [record.id, record]),
       );
-      state.update(() => ({ phase: 'open', sites, shared }));
+      state.update(() => ({ phase: 'open', sites, tests, shared }));
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       state.update(() => ({ phase: 'failed', why }));
@@ -164,6 +169,12 @@ export function createWorkshop(
       await refresh();
       return site.id;
     },
+    beginTest: async (document, changed) => {
+      const test = newSite(document, { changed });
+      await add(test);
+      await refresh();
+      return test.id;
+    },
     beginShared: async (kind) => {
       if (await addShared(emptyDocument(kind), { isDemo: false, changed: 'begun' })) {
         await refresh();
@@ -209,16 +220,19 @@ export function createWorkshop(
       }),
     loadDemo: async (documents) => {
       const here = (await shelf.list()).filter(
-        (record) => isSite(record) && record.isDemo && record.deletedAt === undefined,
+        (record) => !isShared(record) && record.isDemo && record.deletedAt === undefined,
       );
       // The list begins with the newest, so the first of them is a moment newer than the next.
       const loadedAt = now();
-      for (const shared of documents.filter((demo) => kindOf(demo) !== 'site')) {
+      for (const shared of documents.filter((demo) => isSharedKind(kindOf(demo)))) {
         await addShared(shared, { isDemo: true, changed: 'loaded' });
       }
       const missing = documents.filter(
         (demo) =>
-          kindOf(demo) === 'site' && !here.some((site) => nameOf(site) === textOf(demo.name)),
+          !isSharedKind(kindOf(demo)) &&
+          !here.some(
+            (site) => kindOf(site.document) === kindOf(demo) && nameOf(site) === textOf(demo.name),
+          ),
       );
       for (const [index, document] of missing.entries()) {
         await add(
@@ -239,7 +253,7 @@ export function createWorkshop(
           (here.site.deletedAt === undefined || site.deletedAt !== undefined)
         ) {
           brought.same += 1;
-        } else if (!isSite(site)) {
+        } else if (isShared(site)) {
           await change(site.id, (kept) => putOnTop(kept, site, 'brought in from a file'));
           brought.replaced.push(...SHARED_KINDS.filter((kind) => kind === site.id));
         } else {
@@ -253,10 +267,11 @@ export function createWorkshop(
     everything: async () => {
       const all = await shelf.list();
       const sites = all.filter(isSite);
-      const deleted = sites.filter(({ deletedAt }) => deletedAt !== undefined);
-      const shared = all.filter((record) => !isSite(record));
+      const tests = all.filter(isTest);
+      const deleted = [...sites, ...tests].filter(({ deletedAt }) => deletedAt !== undefined);
+      const shared = all.filter(isShared);
       return Promise.all(
-        [...listed(sites, ''), ...deleted, ...shared].map(async (site) => ({
+        [...listed(sites, ''), ...listed(tests, ''), ...deleted, ...shared].map(async (site) => ({
           site,
           revisions: [...(await shelf.revisions(site.id))].reverse(),
         })),
@@ -268,6 +283,14 @@ export function createWorkshop(
 
 function isSite({ document }: SiteRecord): boolean {
   return kindOf(document) === 'site';
+}
+
+function isTest({ document }: SiteRecord): boolean {
+  return kindOf(document) === 'test';
+}
+
+function isShared({ document }: SiteRecord): boolean {
+  return isSharedKind(kindOf(document));
 }
 
 /** What comes from elsewhere, as one more step on what is here. */

@@ -1,4 +1,4 @@
-/** Range and price list of the demo workshop. Invented: those of examples/workshop, which a test holds them against. */
+/** Range, price list and bench test of the demo workshop. Invented: those of examples, which a test holds them against. */
 import type { SiteDocument } from '../state/site-document.ts';
 
 export const DEMO_RANGE: SiteDocument = {
@@ -561,6 +561,105 @@ export const DEMO_PRICES: SiteDocument = {
       unit: 'each',
       price: '60.00',
       note: 'within the valley',
+    },
+  ],
+};
+
+export const DEMO_TEST: SiteDocument = {
+  fallwright: 'test@1',
+  name: 'Swallow 25 at three lifts',
+  date: '2026-08-19',
+  by: 'Ann Fell',
+  place: 'the shed at Tarn Hollow',
+  rig: {
+    fall: '2.06 m ± 5 mm',
+    drive: [
+      {
+        pipe: 'galvanised steel DN25',
+        length: '9.2 m',
+        fittings: ['ball valve'],
+        held: 'clamped',
+      },
+    ],
+    temperature: '14 °C',
+  },
+  ram: {
+    name: 'Swallow 25',
+    typical: 'DN25',
+  },
+  serial: 'S25-031',
+  instruments: {
+    beats: 'stopwatch',
+    delivered: {
+      name: '1 L jug and stopwatch',
+      goodTo: '1 %',
+    },
+    wasted: {
+      name: '5 L bucket and stopwatch',
+      goodTo: '1 %',
+    },
+    vesselPressure: {
+      name: 'gauge of class 1.6 to 2.5 bar',
+      goodTo: '2 %',
+    },
+  },
+  readings: [
+    {
+      backPressure: '0.60 bar',
+      beats: [
+        {
+          count: 60,
+          times: ['30.1 s', '30.3 s', '29.9 s'],
+        },
+      ],
+      delivered: [
+        {
+          volume: '1 L',
+          times: ['39.1 s', '39.6 s', '38.9 s'],
+        },
+      ],
+      wasted: [
+        {
+          volume: '5 L',
+          times: ['56.7 s', '57.3 s', '56.2 s'],
+        },
+      ],
+      peakPressure: ['1.2 bar'],
+      handStrokes: 9,
+    },
+    {
+      backPressure: '0.90 bar',
+      beats: [
+        {
+          count: 60,
+          times: ['28.2 s', '28.4 s'],
+        },
+      ],
+      delivered: [
+        {
+          volume: '1 L',
+          times: ['72.5 s', '73.4 s'],
+        },
+      ],
+      wasted: [
+        {
+          volume: '5 L',
+          times: ['58.3 s', '58.9 s'],
+        },
+      ],
+    },
+    {
+      backPressure: '1.30 bar',
+      beats: ['128/min', '127/min'],
+      delivered: [
+        {
+          volume: '1 L',
+          times: ['161.0 s', '163.2 s'],
+        },
+      ],
+      wasted: ['4.72 L/min', '4.66 L/min'],
+      remarks: 'the delivery valve chattered',
+      recordings: ['swallow-130.wav'],
     },
   ],
 };

@@ -1,12 +1,13 @@
 /**
- * The whole workshop as one file, `fallwright: workshop@1`: every place with its history, as JSON.
+ * The whole workshop as one file, `fallwright: workshop@1`: every place and test with its history, as JSON.
  *
  * A place in it may be unfinished, as on the page, so its fields are not judged here: the sheet does that when it is
  * opened. The frame is: what is not whole, is newer or carries keys that programs trip over is refused with every reason.
  */
 import * as z from 'zod/mini';
+import { withListedTest } from '../bench/test-document.ts';
 import { withListedLines } from '../state/lines.ts';
-import { FORMATS, kindOf, SHARED_KINDS } from '../state/record-kind.ts';
+import { FORMATS, isSharedKind, kindOf, SHARED_KINDS } from '../state/record-kind.ts';
 import type { Plain, SiteDocument } from '../state/site-document.ts';
 import { isRecord } from '../state/site-document.ts';
 import type { Revision, SiteRecord } from '../state/site-record.ts';
@@ -78,7 +79,7 @@ function formatReason(written: Plain | undefined): string {
   const [, version] = /^[a-z]+@(\d+)$/.exec(String(written)) ?? [];
   return Number(version) > 1
     ? `${written}: this was written by a newer Fallwright. Use that one to open the file`
-    : `a place must say fallwright: ${FORMATS.site}, a range ${FORMATS.range}, a price list ${FORMATS.prices}`;
+    : `a place must say fallwright: ${FORMATS.site}, a test ${FORMATS.test}, a range ${FORMATS.range}, a price list ${FORMATS.prices}`;
 }
 
 const unread = z.optional(
@@ -164,7 +165,7 @@ function broughtFrom(read: z.infer<typeof site>): BroughtSite {
   const { revisions = [], order, isDemo, unread: texts, deletedAt, ...rest } = read;
   const record: SiteRecord = {
     ...rest,
-    document: kindOf(rest.document) === 'site' ? withListedLines(rest.document) : rest.document,
+    document: asEdited(rest.document),
     unread: readUnread(texts),
     order: order ?? 'answerFirst',
     isDemo: isDemo ?? false,
@@ -182,6 +183,12 @@ function broughtFrom(read: z.infer<typeof site>): BroughtSite {
       }),
     ),
   };
+}
+
+function asEdited(document: SiteDocument): SiteDocument {
+  const kind = kindOf(document);
+  if (kind === 'site') return withListedLines(document);
+  return kind === 'test' ? withListedTest(document) : document;
 }
 
 function refused(all: readonly string[]): WorkshopRead {
@@ -220,7 +227,7 @@ function misnamed(
   return sites.flatMap(({ id, document }, index) => {
     const kind = kindOf(document);
     const isFixed = SHARED_KINDS.some((shared) => shared === id);
-    return (kind === 'site' && !isFixed) || kind === id
+    return (!isSharedKind(kind) && !isFixed) || kind === id
       ? []
       : [
           `${placeInFile(['sites', index])}the id ${id} does not go with fallwright: ${document.fallwright}`,

@@ -70,9 +70,9 @@ function Places({
   useEffect(() => glances.workThrough(found), [glances, found]);
   const box = boxFor(all.map(({ document }) => outlineOf(document)));
   const loadAll = async (): Promise<void> => {
-    // Its range and price list are fetched when they are asked for.
-    const { DEMO_PRICES, DEMO_RANGE } = await import('./demo-shared.ts');
-    await workshop.loadDemo([...DEMO_PLACES, DEMO_RANGE, DEMO_PRICES]);
+    // Its range, price list and test are fetched when they are asked for.
+    const { DEMO_PRICES, DEMO_RANGE, DEMO_TEST } = await import('./demo-shared.ts');
+    await workshop.loadDemo([...DEMO_PLACES, DEMO_RANGE, DEMO_PRICES, DEMO_TEST]);
   };
   const loadDemo = (
     <button
@@ -132,7 +132,7 @@ function Places({
             <span className="tag">Demo</span>
             <p>
               {demo.length} invented places are in the list
-              {sharedDemo.length > 0 && ', with an invented range and price list'}.
+              {sharedDemo.length > 0 && ', with an invented range, price list and bench test'}.
             </p>
             <button
               type="button"
@@ -150,10 +150,11 @@ function Places({
   );
 }
 
-/** Ids of the demo's range and price list, in one word, so that who watches them sees whether they changed. */
+/** Ids of the demo's range, price list and tests, in one word, so that who watches them sees whether they changed. */
 function demoShared(state: WorkshopState): string {
   if (state.phase !== 'open') return '';
-  return Object.values(state.shared)
+  const tests = state.tests.filter(({ deletedAt }) => deletedAt === undefined);
+  return [...Object.values(state.shared), ...tests]
     .flatMap((record) => (record?.isDemo === true ? [record.id] : []))
     .join(' ');
 }
