@@ -2,7 +2,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type AttachmentFiles, LONGEST_UPLOAD, openAttachmentFiles } from './attachment-files.ts';
-import { openPostgresRecords } from './postgres-records.ts';
 import { openSqliteRecords } from './sqlite-records.ts';
 import type { Records, StoreProblem } from './store.ts';
 
@@ -32,7 +31,7 @@ export async function openStore({
   await mkdir(folder, { recursive: true, mode: 0o700 });
   const records = await (connection === undefined
     ? openSqliteRecords({ folder, now })
-    : openPostgresRecords({ connection, now }));
+    : import('./postgres-records.ts').then((it) => it.openPostgresRecords({ connection, now })));
   try {
     const files = await openAttachmentFiles({ folder: join(folder, 'attachments'), records, now });
     // SQLite's folder is ours alone, so what lies about is nobody's.
