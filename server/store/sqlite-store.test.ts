@@ -113,7 +113,8 @@ test('twenty thousand places open within a second and are searched within 100 ms
   await run(twentyThousandPlaces());
   const started = performance.now();
   const store = await openStore(options);
-  expect(performance.now() - started).toBeLessThan(1000);
+  const opened = performance.now() - started;
+  expect(opened).toBeLessThan(1000);
   const times: number[] = [];
   for (const words of ['hollow 19', 'no such word', 'ford', 'akesson']) {
     const asked = performance.now();
@@ -121,7 +122,8 @@ test('twenty thousand places open within a second and are searched within 100 ms
     times.push(performance.now() - asked);
   }
   expect(Math.min(...times)).toBeLessThan(100);
-  console.log(`searched 20,000 places in ${times.map((time) => time.toFixed(1)).join(', ')} ms`);
+  const searched = times.map((time) => time.toFixed(1)).join(', ');
+  console.log(`20,000 places: opened in ${opened.toFixed(0)} ms, searched in ${searched} ms`);
   await store.close();
 }, 60_000);
 
