@@ -24,7 +24,7 @@ describe.skipIf(programs === undefined)('on PostgreSQL', () => {
   afterAll(() => {
     server.stop();
     rmSync(root, { recursive: true });
-  });
+  }, 60_000);
 
   async function newPlace(): Promise<Place> {
     const connection = await server.newDatabase();

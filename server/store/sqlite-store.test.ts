@@ -16,7 +16,7 @@ let places = 0;
 beforeAll(() => {
   root = mkdtempSync(join(tmpdir(), 'fallwright-store-'));
 });
-afterAll(() => rmSync(root, { recursive: true }));
+afterAll(() => rmSync(root, { recursive: true }), 60_000);
 
 async function newPlace(): Promise<Place> {
   places += 1;
