@@ -20,6 +20,18 @@ export { unsureOfBuild } from './choice/unsure-of-a-build.ts';
 export { type Given, isGiven, ORIGINS, type Origin } from './given.ts';
 export { LONGEST_TEXT } from './longest-text.ts';
 export {
+  type AuthoredDraft,
+  type Check,
+  type ConflictSide,
+  type Draft,
+  type MergeConflict,
+  type MergedRecord,
+  mergeRecords,
+  problemsOf,
+} from './merge/merge-records.ts';
+export type { MergePath, Side } from './merge/merge-trees.ts';
+export { isPlainRecord, type Plain, type PlainRecord } from './merge/plain.ts';
+export {
   currencyCalled,
   isCurrency,
   isPrice,

@@ -84,6 +84,8 @@ const UNIT_LAST_WORDS =
 const PUBLISHED_TABLE = /^engine\/[^/]+\/tables\//;
 
 const TEST_FILE = /\.(test|bench)\.tsx?$/;
+/** Tests that several test files run, each on what it brings. */
+const CONTRACT = /(^|\/)contract\.ts$/;
 /** Test tools, which only a test may import. */
 const TEST_PACKAGES = [
   'js-quantities',
@@ -173,7 +175,10 @@ export function breaches(file: string, source: string): readonly Breach[] {
 function importBreach(file: string, target: string, isType: boolean): string | undefined {
   const [folder = ''] = file.split('/');
   const isTest =
-    TEST_FILE.test(file) || /^web\/(tests|bench)\//.test(file) || /\.config\.ts$/.test(file);
+    TEST_FILE.test(file) ||
+    CONTRACT.test(file) ||
+    /^web\/(tests|bench)\//.test(file) ||
+    /\.config\.ts$/.test(file);
   const wall = PACKAGES[folder];
   // Settings at the root belong to no package.
   if (!file.includes('/')) return undefined;

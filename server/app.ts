@@ -1,10 +1,14 @@
 /** The HTTP service as a function from request to response: no port, no process, no clock. */
 import { serveStatic } from '@hono/node-server/serve-static';
 import { type Context, Hono } from 'hono';
+import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
 import packageFile from './package.json' with { type: 'json' };
+import { StoreFullError } from './store/store.ts';
 
 export interface AppOptions {
+  /** Adds the addresses of the records. Without it the service only gives out the web app. */
+  readonly addRecords?: (app: Hono) => void;
   /** Folder of the built web app. Without it only `/api` is answered. */
   readonly webFolder?: string;
 }
@@ -33,7 +37,7 @@ const contentSecurityPolicy = {
 /** Vite puts a hash of the content into the names of the files in this folder. */
 const HASHED_FILES = '/assets/';
 
-export function createApp({ webFolder }: AppOptions): Hono {
+export function createApp({ webFolder, addRecords }: AppOptions): Hono {
   const app = new Hono();
 
   app.use(
@@ -50,6 +54,7 @@ export function createApp({ webFolder }: AppOptions): Hono {
     c.header('Cache-Control', 'no-store');
     return c.json({ name: 'fallwright', status: 'ok', version: packageFile.version });
   });
+  addRecords?.(app);
   app.all('/api/*', (c) =>
     c.json({ problem: `There is nothing at ${c.req.method} ${c.req.path}.` }, 404),
   );
@@ -68,6 +73,7 @@ export function createApp({ webFolder }: AppOptions): Hono {
   }
 
   app.notFound(notFound);
+  app.onError(failed);
   return app;
 }
 
@@ -82,4 +88,12 @@ function looksLikeFile(path: string): boolean {
 
 function notFound(c: Context): Response {
   return c.text(`There is nothing at ${c.req.path}.\n`, 404);
+}
+
+/** A request that cannot be read is the sender's; what is left is ours, and is told without what was in the request. */
+function failed(error: Error, c: Context): Response {
+  if (error instanceof HTTPException) return c.json({ problem: error.message }, error.status);
+  if (error instanceof StoreFullError) return c.json({ problem: error.message }, 507);
+  console.error(`${c.req.method} ${new URL(c.req.url).pathname}: ${error.name}: ${error.message}`);
+  return c.json({ problem: 'The service made a mistake of its own. Nothing is half done.' }, 500);
 }

@@ -2,23 +2,32 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { PortTakenError, type RunningServer, startServer } from './start-server.ts';
+import {
+  PortTakenError,
+  type RunningServer,
+  type StartOptions,
+  startServer,
+} from './start-server.ts';
+import type { Store } from './store/open-store.ts';
 
 const DEFAULT_PORT = 4740;
 /** How many ports after the default one are tried when it is taken. */
 const PORTS_TRIED = 20;
 const BUILT_WEB = join(import.meta.dirname, '..', 'web', 'dist');
 
-const USAGE = `node server/main.ts [--port N] [--web FOLDER] [--api-only]
+const USAGE = `node server/main.ts [--port N] [--web FOLDER] [--data FOLDER] [--api-only]
 
   --port N      the port to listen on (default: ${DEFAULT_PORT}, or the next free one; 0: any free one)
   --web FOLDER  the built web app to give out (default: web/dist)
+  --data FOLDER keep and share records in this folder (or FALLWRIGHT_DATA); none are kept when left out.
+                With FALLWRIGHT_DATABASE=postgres://… they are kept there, and only attachments in the folder
   --api-only    answer /api alone, for work on the web app with npm run dev`;
 
 interface Arguments {
   readonly port: number | undefined;
   readonly web: string;
   readonly apiOnly: boolean;
+  readonly data: string | undefined;
 }
 
 function stop(message: string): never {
@@ -32,12 +41,14 @@ function readArguments(): Arguments {
       port: { type: 'string' },
       web: { type: 'string', default: BUILT_WEB },
       'api-only': { type: 'boolean', default: false },
+      data: { type: 'string', default: process.env.FALLWRIGHT_DATA ?? '' },
     },
   });
   return {
     port: values.port === undefined ? undefined : readPort(values.port),
     web: resolve(values.web),
     apiOnly: values['api-only'],
+    data: values.data === '' ? undefined : resolve(values.data),
   };
 }
 
@@ -50,10 +61,10 @@ function readPort(text: string): number {
 }
 
 /** The default port, or the next free one after it. */
-async function startOnFreePort(webFolder: { readonly webFolder?: string }): Promise<RunningServer> {
+async function startOnFreePort(options: Omit<StartOptions, 'port'>): Promise<RunningServer> {
   for (let port = DEFAULT_PORT; port < DEFAULT_PORT + PORTS_TRIED; port++) {
     try {
-      return await startServer({ port, ...webFolder });
+      return await startServer({ port, ...options });
     } catch (error) {
       if (!(error instanceof PortTakenError)) throw error;
       console.log(`· ${error.message} Trying the next one.`);
@@ -64,7 +75,21 @@ async function startOnFreePort(webFolder: { readonly webFolder?: string }): Prom
   );
 }
 
-async function run({ port, web, apiOnly }: Arguments): Promise<void> {
+/** The connection string may hold a password, so it comes by the environment and is never said. */
+async function openStoreIn(folder: string): Promise<Store> {
+  const connection = process.env.FALLWRIGHT_DATABASE ?? '';
+  const { openStore } = await import('./store/open-store.ts');
+  const store = await openStore({ folder, ...(connection === '' ? {} : { connection }) });
+  console.log(
+    connection === ''
+      ? `· Records are kept in ${folder}`
+      : `· Records are kept in the database of FALLWRIGHT_DATABASE, attachments in ${folder}`,
+  );
+  if (store.swept > 0) console.log(`· ${store.swept} half uploads were swept up.`);
+  return store;
+}
+
+async function run({ port, web, apiOnly, data }: Arguments): Promise<void> {
   if (!apiOnly && !existsSync(join(web, 'index.html'))) {
     stop(
       web === BUILT_WEB
@@ -72,10 +97,20 @@ async function run({ port, web, apiOnly }: Arguments): Promise<void> {
         : `There is no built web app in ${web}: it has no index.html.`,
     );
   }
-  const webFolder = apiOnly ? {} : { webFolder: web };
-  const server = await (port === undefined
-    ? startOnFreePort(webFolder)
-    : startServer({ port, ...webFolder }));
+  const store = data === undefined ? undefined : await openStoreIn(data);
+  const options = {
+    ...(apiOnly ? {} : { webFolder: web }),
+    ...(store === undefined ? {} : { store }),
+  };
+  let server: RunningServer;
+  try {
+    server = await (port === undefined
+      ? startOnFreePort(options)
+      : startServer({ port, ...options }));
+  } catch (error) {
+    await store?.close();
+    throw error;
+  }
 
   console.log(`\nFallwright is running at ${server.address}  (Ctrl-C ends it)`);
   let isStopping = false;
@@ -83,6 +118,7 @@ async function run({ port, web, apiOnly }: Arguments): Promise<void> {
     if (isStopping) return;
     isStopping = true;
     await server.stop();
+    await store?.close();
     console.log('\nFallwright has stopped.');
     process.exit(0);
   };

@@ -173,6 +173,44 @@ describe('the program', () => {
     },
   );
 
+  test('it keeps records over a stop, and a second one on the same data is refused', async () => {
+    const data = join(webFolder, 'data');
+    const start = async (): Promise<{ program: ChildProcess; address: string }> => {
+      const program = run('--port', '0', '--api-only', '--data', data);
+      let said = '';
+      for await (const text of program.stdout ?? []) {
+        said += text;
+        const address = /http:\/\/127\.0\.0\.1:\d+\//.exec(said)?.[0];
+        if (address !== undefined) return { program, address };
+      }
+      throw new Error(`it did not start: ${said}`);
+    };
+    const first = await start();
+    const save = await fetch(`${first.address}api/records/site/larkrise`, {
+      method: 'PUT',
+      headers: { 'Content-Type': 'application/json', 'If-None-Match': '*' },
+      body: JSON.stringify({
+        document: { fallwright: 'site@1', name: 'Larkrise spring' },
+        changed: 'begun',
+        author: 'Ann',
+        device: 'desk',
+        operation: '1',
+      }),
+    });
+    expect(save.status).toBe(200);
+    const refused = await outcome(run('--port', '0', '--api-only', '--data', data));
+    expect(refused.code).toBe(1);
+    expect(refused.errors).toMatch(/are open in another Fallwright\. Use that one/);
+    first.program.kill('SIGTERM');
+    expect(await once(first.program, 'exit')).toEqual([0, null]);
+
+    const second = await start();
+    const read = await fetch(`${second.address}api/records/site/larkrise`);
+    expect(await read.json()).toMatchObject({ revision: 1, document: { name: 'Larkrise spring' } });
+    second.program.kill('SIGTERM');
+    expect(await once(second.program, 'exit')).toEqual([0, null]);
+  });
+
   test('it ends with the launcher that started it', async () => {
     const program = spawn(
       process.execPath,

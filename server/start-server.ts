@@ -1,7 +1,8 @@
 /** Opens the service on a port of this machine, and closes it again. */
 import type { AddressInfo } from 'node:net';
 import { createAdaptorServer } from '@hono/node-server';
-import { createApp } from './app.ts';
+import { type AppOptions, createApp } from './app.ts';
+import type { Store } from './store/open-store.ts';
 
 /** Only this machine can reach the service; whoever wants it on a network puts a proxy in front. */
 const HOST = '127.0.0.1';
@@ -10,6 +11,8 @@ export interface StartOptions {
   /** Port to listen on; 0 takes any free one. */
   readonly port: number;
   readonly webFolder?: string;
+  /** It stays the caller's to close, after the server has stopped. */
+  readonly store?: Store;
 }
 
 export interface RunningServer {
@@ -30,8 +33,14 @@ export class PortTakenError extends Error {
 }
 
 /** @throws PortTakenError when another program listens on the port. */
-export function startServer({ port, ...appOptions }: StartOptions): Promise<RunningServer> {
-  const server = createAdaptorServer({ fetch: createApp(appOptions).fetch });
+export async function startServer({
+  port,
+  store,
+  ...appOptions
+}: StartOptions): Promise<RunningServer> {
+  const options =
+    store === undefined ? appOptions : { ...appOptions, ...(await withRecords(store)) };
+  const server = createAdaptorServer({ fetch: createApp(options).fetch });
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => {
       reject(error.code === 'EADDRINUSE' ? new PortTakenError(port) : error);
@@ -49,4 +58,10 @@ export function startServer({ port, ...appOptions }: StartOptions): Promise<Runn
       });
     });
   });
+}
+
+/** Loaded only for a server that has a store: what describes and checks records is a second's work to load. */
+async function withRecords(store: Store): Promise<Pick<AppOptions, 'addRecords'>> {
+  const { recordRoutes } = await import('./api/record-routes.ts');
+  return { addRecords: (app) => app.route('/', recordRoutes(store)) };
 }
