@@ -49,7 +49,10 @@ function useIsSeen(id: string): boolean {
   useEffect(() => {
     const element = document.getElementById(id);
     if (element === null) return;
-    const observer = new IntersectionObserver(([entry]) => setSeen(entry?.isIntersecting ?? true), {
+    // A busy page hands over several looks at once: the last one counts.
+    const see = (looks: readonly IntersectionObserverEntry[]): void =>
+      setSeen(looks.at(-1)?.isIntersecting ?? true);
+    const observer = new IntersectionObserver(see, {
       // Seen means its first lines: the word and the number.
       rootMargin: '0px 0px -120px 0px',
     });
