@@ -3,7 +3,7 @@ import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { stripVTControlCharacters } from 'node:util';
-import { ramAt, readRange } from '@fallwright/records';
+import { ramAt, readRange, tuningsOf } from '@fallwright/records';
 import { afterAll, expect, test, vi } from 'vitest';
 import { BadInput } from './bad-input.ts';
 import { program } from './program.ts';
@@ -39,7 +39,17 @@ test('a fitted ram is a new revision with its spreads, and the one before is kep
   if (typeof parts !== 'object') throw new Error('a fitted ram has parts');
   expect(parts.deliveryValve?.backFlow?.spread).toBeGreaterThan(0);
   expect(parts.deliveryValve?.backFlow?.origin).toBe('measured');
-  expect(ramAt(read.range, 'swallow-25@3')).toBeDefined();
+  // Every weight that can be fitted is told with the fitted force, under the name it had.
+  const before = ramAt(read.range, 'swallow-25@3')?.revision;
+  if (!before || !found) throw new Error('both revisions stand in the range');
+  expect(found.revision.settings).toBeUndefined();
+  expect(before.settings).toBeDefined();
+  expect(tuningsOf(found.revision).map(({ name }) => name)).toEqual(
+    tuningsOf(before).map(({ name }) => name),
+  );
+  for (const { weightInWater } of found.revision.tunings ?? []) {
+    expect(weightInWater?.spread).toBeGreaterThan(0);
+  }
 });
 
 test('a range of several rams asks which was tested', async () => {

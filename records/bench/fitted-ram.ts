@@ -7,10 +7,12 @@ import {
   ramWithFactors,
 } from '@fallwright/engine';
 import type { Given } from '../given.ts';
-import type { Range, RangeRam } from '../range/range-schema.ts';
+import type { Range, RangeRam, TuningForm } from '../range/range-schema.ts';
 import { revised } from '../range/revisions.ts';
-import { ramFormOf } from '../range/tunings-of.ts';
+import { ramFormOf, tuningsOf } from '../range/tunings-of.ts';
+import { Assumptions } from '../site/assumption.ts';
 import type { RamForm } from '../site/ram-fields.ts';
+import { ramOf } from '../site/ram-of.ts';
 import { type BenchSetting, settingsOf } from './settings-of.ts';
 import type { BenchTest } from './test-schema.ts';
 
@@ -82,10 +84,44 @@ export function withFittedRam(
   if (!old) throw new RangeError(`id must be that of a ram in the range, got ${id}`);
   const { name: _, ...parts } = ramFormOf(old);
   const ramParts = fittedParts(parts, before, fit);
-  const next = revised(range, { id, ram: ramParts, change, ...(date !== undefined && { date }) });
-  const ram = next.rams.find((one) => one.id === id) as RangeRam;
+  const tunings = fittedTunings(old, before, fit);
+  const next = revised(range, {
+    id,
+    ram: ramParts,
+    change,
+    ...(date !== undefined && { date }),
+    ...(tunings && { tunings }),
+  });
+  const { settings, ...listed } = next.rams.find((one) => one.id === id) as RangeRam;
+  const ram: RangeRam = tunings || settings === undefined ? listed : { ...listed, settings };
   const ofTheRig = fit.parameters.map(({ what }) => what).filter((what) => !OF_THE_RAM.has(what));
-  return { range: next, ram, ofTheRig };
+  const rams = next.rams.map((one) => (one.id === id ? ram : one));
+  return { range: { ...next, rams }, ram, ofTheRig };
+}
+
+/**
+ * Every way of setting the ram up, by the names it had, with its own weight or spring changed as the fit changed the tested one: a
+ * weight that was told in air would put the fitted force aside. Nothing when the force was not fitted or there is one way alone.
+ */
+function fittedTunings(old: RangeRam, before: Ram, fit: FitDone): TuningForm[] | undefined {
+  const spread = fit.parameters.find(({ what }) => what === 'closingForce')?.logSpread;
+  if (spread === undefined || (!old.tunings && !old.settings)) return undefined;
+  return tuningsOf(old).map(({ name, form }) => {
+    const ram = ramWithFactors(ramOf(form, before.bore, new Assumptions()), fit.factors);
+    const { wasteValve: valve } = ram;
+    const stroke = form.wasteValve?.stroke ?? form.stroke;
+    return {
+      name,
+      ...(stroke && { stroke }),
+      mass: measured(valve.movingMass, 'g', 1e3, undefined),
+      ...(valve.kind === 'weighted'
+        ? { weightInWater: measured(valve.submergedWeight, 'N', 1, spread) }
+        : {
+            forceOpen: measured(valve.forceAtOpen, 'N', 1, spread),
+            forceShut: measured(valve.forceAtShut, 'N', 1, spread),
+          }),
+    };
+  });
 }
 
 function fittedParts(parts: Omit<RamForm, 'name'>, before: Ram, fit: FitDone): RangeRam['ram'] {
