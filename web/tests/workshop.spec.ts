@@ -200,7 +200,7 @@ test(
       await expect(names(page)).toHaveCount(5);
     }
     await put('whole.json', text);
-    await expect(page.getByText(/7 were here already, word for word/)).toBeVisible();
+    await expect(page.getByText(/8 were here already, word for word/)).toBeVisible();
     await expect(names(page)).toHaveCount(6);
   },
 );
