@@ -45,6 +45,8 @@ export {
   KIND_WORDS,
   PIPE_USES,
   type PipeUse,
+  PRICE_COLUMNS,
+  type PriceColumn,
   type PriceKind,
   type PriceList,
   type PriceRow,

@@ -6,6 +6,6 @@ export function testJsonSchema(): unknown {
   return {
     $id: 'urn:fallwright:test:1',
     title: 'Fallwright test, version 1',
-    ...z.toJSONSchema(testSchema, { io: 'input' }),
+    ...z.toJSONSchema(testSchema, { io: 'input', reused: 'ref' }),
   };
 }

@@ -104,7 +104,7 @@ export const UNIT_WORDS: Readonly<Record<PriceUnit, string>> = {
 };
 
 /** The columns in the order in which they are written. */
-export const COLUMNS = [
+export const PRICE_COLUMNS = [
   'code',
   'kind',
   'name',
@@ -122,4 +122,4 @@ export const COLUMNS = [
   'one piece',
   'note',
 ] as const;
-export type ColumnName = (typeof COLUMNS)[number];
+export type PriceColumn = (typeof PRICE_COLUMNS)[number];

@@ -3,7 +3,13 @@ import { ITEM_UNITS } from '@fallwright/engine';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { minorDigits, moneyDigits, moneyOf, readPrice } from './money.ts';
-import { COLUMNS, KIND_WORDS, type PriceKind, type PriceList, unitsOf } from './price-list.ts';
+import {
+  KIND_WORDS,
+  PRICE_COLUMNS,
+  type PriceKind,
+  type PriceList,
+  unitsOf,
+} from './price-list.ts';
 import { partSize, pipeOfSize } from './price-size.ts';
 import { readPrices } from './read-prices.ts';
 import { writePrices } from './write-prices.ts';
@@ -272,7 +278,7 @@ describe('docs/price-list.md', () => {
   const page = readFileSync(new URL('../../docs/price-list.md', import.meta.url), 'utf8');
 
   test('names every column and every kind', () => {
-    for (const name of COLUMNS) expect(page).toContain(`\`${name}\``);
+    for (const name of PRICE_COLUMNS) expect(page).toContain(`\`${name}\``);
     for (const words of Object.values(KIND_WORDS)) expect(page).toContain(words);
   });
 

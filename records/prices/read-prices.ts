@@ -21,11 +21,11 @@ import { orList } from '../site/fields.ts';
 import { MATERIAL_WORDS, materialCalled } from '../site/materials.ts';
 import { currencyCalled, minorDigits, moneyOf, notACurrency } from './money.ts';
 import {
-  COLUMNS,
-  type ColumnName,
   KIND_WORDS,
   PIPE_USES,
   type PipeUse,
+  PRICE_COLUMNS,
+  type PriceColumn,
   type PriceKind,
   type PriceList,
   type PriceRow,
@@ -53,7 +53,7 @@ const LONGEST_ROW = 5000;
 const FIRST_LINE = 'The first line names the columns: code, kind, name, size, unit, price (EUR).';
 
 /** Other words for our columns, kinds and units, without spaces and signs. */
-const COLUMN_SYNONYMS: Readonly<Record<string, ColumnName>> = {
+const COLUMN_SYNONYMS: Readonly<Record<string, PriceColumn>> = {
   id: 'code',
   no: 'code',
   article: 'code',
@@ -154,7 +154,7 @@ const UNIT_SYNONYMS: Readonly<Record<string, PriceUnit>> = {
   stick: 'length',
 };
 
-const PURPOSE_OF: Readonly<Partial<Record<ColumnName, Purpose>>> = {
+const PURPOSE_OF: Readonly<Partial<Record<PriceColumn, Purpose>>> = {
   'sold length': 'pipeLength',
   volume: 'volume',
   rating: 'pressure',
@@ -163,7 +163,7 @@ const PURPOSE_OF: Readonly<Partial<Record<ColumnName, Purpose>>> = {
 };
 
 interface Column {
-  readonly name: ColumnName;
+  readonly name: PriceColumn;
   readonly index: number;
   /** As the head has it. */
   readonly called: string;
@@ -240,8 +240,8 @@ function columnsOf({ cells, line }: CsvRow): Columns {
     if (called === '') continue;
     const column = columnOf(called, index);
     if (!column) {
-      const near = didYouMean(called.replace(/[([].*/, ''), COLUMNS);
-      const message = `There is no column called ${quoted(called)}; it is not used. ${near === undefined ? `Known: ${COLUMNS.join(', ')}.` : `Did you mean ${near}?`}`;
+      const near = didYouMean(called.replace(/[([].*/, ''), PRICE_COLUMNS);
+      const message = `There is no column called ${quoted(called)}; it is not used. ${near === undefined ? `Known: ${PRICE_COLUMNS.join(', ')}.` : `Did you mean ${near}?`}`;
       warnings.push({ kind: 'unusual', field: called, line, message });
       continue;
     }
@@ -294,10 +294,10 @@ function columnOf(cell: string, index: number): Column | undefined {
   return shorter && last ? { name: shorter, index, called: cell, unit: last } : undefined;
 }
 
-function columnCalled(name: string): ColumnName | undefined {
+function columnCalled(name: string): PriceColumn | undefined {
   const bare = bareLetters(name);
   return (
-    COLUMNS.find((column) => bareLetters(column) === bare) ??
+    PRICE_COLUMNS.find((column) => bareLetters(column) === bare) ??
     (Object.hasOwn(COLUMN_SYNONYMS, bare) ? COLUMN_SYNONYMS[bare] : undefined)
   );
 }
@@ -385,17 +385,17 @@ class RowReader {
     });
   }
 
-  #column(name: ColumnName): Column | undefined {
+  #column(name: PriceColumn): Column | undefined {
     return this.#columns.find((column) => column.name === name);
   }
 
-  #text(row: CsvRow, name: ColumnName): string | undefined {
+  #text(row: CsvRow, name: PriceColumn): string | undefined {
     const column = this.#column(name);
     const cell = column && row.cells[column.index];
     return cell === undefined || cell === '' ? undefined : withoutGuard(cell);
   }
 
-  #add(kind: ProblemKind, { line }: CsvRow, name: ColumnName, message: string): void {
+  #add(kind: ProblemKind, { line }: CsvRow, name: PriceColumn, message: string): void {
     this.problems.push({ kind, field: this.#column(name)?.called ?? name, line, message });
   }
 
@@ -493,7 +493,7 @@ class RowReader {
     return read.money;
   }
 
-  #quantity(row: CsvRow, name: ColumnName): Given | undefined {
+  #quantity(row: CsvRow, name: PriceColumn): Given | undefined {
     const written = this.#text(row, name);
     const purpose = PURPOSE_OF[name];
     if (written === undefined || purpose === undefined) return undefined;

@@ -1,9 +1,9 @@
 /** A price list back to CSV, as it was written; read again it is the same list. */
 import { moneyDigits } from './money.ts';
 import {
-  COLUMNS,
-  type ColumnName,
   KIND_WORDS,
+  PRICE_COLUMNS,
+  type PriceColumn,
   type PriceList,
   type PriceRow,
   UNIT_WORDS,
@@ -16,12 +16,15 @@ import {
 const FORMULA = /^'*[=+\-@\t\r]/;
 
 export function writePrices({ currency, rows }: PriceList): string {
-  const head = COLUMNS.map((name) => (name === 'price' ? `price (${currency})` : name));
-  const lines = [head, ...rows.map((row) => COLUMNS.map((name) => cellOf(row, name, currency)))];
+  const head = PRICE_COLUMNS.map((name) => (name === 'price' ? `price (${currency})` : name));
+  const lines = [
+    head,
+    ...rows.map((row) => PRICE_COLUMNS.map((name) => cellOf(row, name, currency))),
+  ];
   return `${lines.map((cells) => cells.map(safeCell).join(',')).join('\r\n')}\r\n`;
 }
 
-function cellOf(row: PriceRow, name: ColumnName, currency: string): string {
+function cellOf(row: PriceRow, name: PriceColumn, currency: string): string {
   switch (name) {
     case 'code':
     case 'name':

@@ -6,6 +6,6 @@ export function siteJsonSchema(): unknown {
   return {
     $id: 'urn:fallwright:site:1',
     title: 'Fallwright site, version 1',
-    ...z.toJSONSchema(siteSchema, { io: 'input' }),
+    ...z.toJSONSchema(siteSchema, { io: 'input', reused: 'ref' }),
   };
 }

@@ -16,6 +16,7 @@ import { textOf } from '../state/entry.ts';
 import type { Plain } from '../state/site-document.ts';
 import type { SiteRecord } from '../state/site-record.ts';
 import { listed } from '../state/workshop.ts';
+import { DeletedRecords } from '../workshop/deleted-records.tsx';
 import { type Acts, useAct, WorkshopNews } from '../workshop/workshop-acts.tsx';
 import { answerTo, askedOf, pointOf, signedPerCent, worstDelivery } from './against.ts';
 import { useBenchRoom } from './bench-room.ts';
@@ -187,7 +188,12 @@ function Tests({ tests, acts }: { readonly tests: readonly SiteRecord[]; readonl
           <RamOverTests shown={shown} />
         </div>
       )}
-      {deleted.length > 0 && <Deleted deleted={deleted} acts={acts} />}
+      <DeletedRecords
+        deleted={deleted}
+        what="test"
+        titleOf={({ document }) => titleOfTest(document)}
+        acts={acts}
+      />
     </>
   );
 }
@@ -334,48 +340,5 @@ function RamOverTests({ shown }: { readonly shown: readonly ShownTest[] }) {
         </p>
       )}
     </section>
-  );
-}
-
-function Deleted({
-  deleted,
-  acts,
-}: {
-  readonly deleted: readonly SiteRecord[];
-  readonly acts: Acts;
-}) {
-  const { workshop } = useNotebook();
-  const ids = deleted.map(({ id }) => id);
-  return (
-    <details className="deleted">
-      <summary>Deleted tests ({deleted.length})</summary>
-      <ul>
-        {deleted.map((test) => {
-          const title = titleOfTest(test.document);
-          return (
-            <li key={test.id} className="row">
-              <span>{title}</span>
-              <button
-                type="button"
-                className="button plain"
-                onClick={() => acts.act(workshop.bringBack([test.id]), `${title} is back.`)}
-              >
-                Bring back<span className="for-ears"> {title}</span>
-              </button>
-            </li>
-          );
-        })}
-      </ul>
-      <button
-        type="button"
-        className="button"
-        onClick={() => {
-          const question = `Delete ${ids.length === 1 ? 'this test' : `these ${ids.length} tests`} for good, with all history? This cannot be undone.`;
-          if (window.confirm(question)) acts.act(workshop.removeForGood(ids), 'Deleted for good.');
-        }}
-      >
-        Delete these for good
-      </button>
-    </details>
   );
 }

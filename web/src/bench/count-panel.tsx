@@ -5,6 +5,7 @@ import { useEffect, useRef, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
+import { FileChooser } from '../fields/file-chooser.tsx';
 import { putDocument } from '../state/place.ts';
 import type { HearRoom, Listening } from './hear-room.ts';
 import { openHearRoom } from './hear-room.ts';
@@ -232,17 +233,11 @@ function FilePart({
       >
         Open a recording or a pressure log
       </button>
-      <input
-        ref={chooser}
-        type="file"
-        hidden
-        aria-label="Recording or pressure log"
+      <FileChooser
+        chooser={chooser}
+        label="Recording or pressure log"
         accept="audio/*,video/*,.wav,.csv,.txt,text/csv,text/plain"
-        onChange={(event) => {
-          const [chosen] = event.target.files ?? [];
-          event.target.value = '';
-          if (chosen !== undefined) void open(chosen);
-        }}
+        take={(chosen) => void open(chosen)}
       />
       {outcome === undefined && !isBusy && (
         <p className="note">

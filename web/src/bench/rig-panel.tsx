@@ -2,14 +2,11 @@
 import { useMemo, useState } from 'react';
 import { NotebookContext, useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { LinePipes } from '../fields/line-pipes.tsx';
 import { More } from '../fields/more.tsx';
-import { PipeCard } from '../fields/pipe-card.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { RamFields } from '../screens/ram-fields.tsx';
-import type { LineName } from '../state/lines.ts';
-import { pipesOf, withPipeAdded } from '../state/lines.ts';
-import { putDocument } from '../state/place.ts';
 import type { Path, Plain, SiteDocument } from '../state/site-document.ts';
 import { isRecord, valueAt, withValue } from '../state/site-document.ts';
 import { createStore } from '../state/store.ts';
@@ -88,13 +85,13 @@ function RigFields() {
           isRequired
         />
         <h4>Drive line</h4>
-        <Pipes line="drive" add="Add a drive pipe" />
+        <LinePipes line="drive" called="the drive line" add="Add a drive pipe" />
         <More summary="Delivery line, temperature, height above the sea" isUsed={hasMore}>
           <p className="note">
             Only where the lift is the height of an outlet. A delivery that is throttled at the ram
             has no line.
           </p>
-          <Pipes line="delivery" add="Add a delivery pipe" />
+          <LinePipes line="delivery" called="the delivery line" add="Add a delivery pipe" />
           <QuantityField
             path={['temperature']}
             label="Water temperature"
@@ -110,35 +107,6 @@ function RigFields() {
         </More>
       </section>
     </NotebookContext>
-  );
-}
-
-function Pipes({ line, add }: { readonly line: LineName; readonly add: string }) {
-  const { place } = useNotebook();
-  const count = useStore(place, (state) => pipesOf(state.document, line).length);
-  return (
-    <>
-      {Array.from({ length: count }, (_, index) => (
-        // A pipe is known by its place in its line: that is what its path in the file says too.
-        // biome-ignore lint/suspicious/noArrayIndexKey: the place in the line is the identity
-        <PipeCard key={index} line={line} index={index} count={count} />
-      ))}
-      <button
-        type="button"
-        className="button plain"
-        onClick={() =>
-          place.update((state) =>
-            putDocument(state, {
-              path: [line],
-              called: add.charAt(0).toLowerCase() + add.slice(1),
-              document: withPipeAdded(state.document, line),
-            }),
-          )
-        }
-      >
-        {add}
-      </button>
-    </>
   );
 }
 

@@ -4,6 +4,7 @@ import { useLocation } from 'wouter';
 import { plainOf } from '../answer/document-of.ts';
 import { offerFile } from '../answer/site-files.ts';
 import { useNotebook } from '../app/notebook.ts';
+import { FileChooser, RECORD_FILES } from '../fields/file-chooser.tsx';
 import type { SiteDocument } from '../state/site-document.ts';
 import { isRecord } from '../state/site-document.ts';
 import type { Acts } from '../workshop/workshop-acts.tsx';
@@ -42,16 +43,11 @@ export function TestFiles({
       <button type="button" className="button" onClick={() => chooser.current?.click()}>
         Open a test file
       </button>
-      <input
-        ref={chooser}
-        type="file"
-        hidden
-        aria-label="Test file"
-        accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
-        onChange={(event) => {
-          const [file] = event.target.files ?? [];
-          event.target.value = '';
-          if (file === undefined) return;
+      <FileChooser
+        chooser={chooser}
+        label="Test file"
+        accept={RECORD_FILES}
+        take={(file) => {
           open(file).catch((error: unknown) => {
             const why = error instanceof Error ? error.message : String(error);
             acts.tell({ kind: 'done', words: `That did not work: ${why}. Nothing was changed.` });

@@ -3,7 +3,7 @@ import { benchCautions, findings } from '@fallwright/papers';
 import { useEffect, useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { UndoButtons } from '../shared/shared-desk.tsx';
+import { UndoButtons } from '../screens/undo-buttons.tsx';
 import { textOf } from '../state/entry.ts';
 import { putDocument, putValue } from '../state/place.ts';
 import { answerTo, askedOf } from './against.ts';

@@ -2,31 +2,17 @@
  * The price list as the page edits it: a currency and rows of cells as they stand in a CSV file, so that what is typed is kept
  * as it was typed. What it says is what the reader of CSV files makes of it, and nothing else.
  */
-import type { PriceList, PriceRow, Problem } from '@fallwright/records';
-import { KIND_WORDS, moneyDigits, readPrices, UNIT_WORDS } from '@fallwright/records';
+import type { PriceColumn, PriceList, PriceRow, Problem } from '@fallwright/records';
+import {
+  KIND_WORDS,
+  moneyDigits,
+  PRICE_COLUMNS,
+  readPrices,
+  UNIT_WORDS,
+} from '@fallwright/records';
 import { textOf } from '../state/entry.ts';
 import type { PlainRecord, SiteDocument } from '../state/site-document.ts';
 import { isList, isRecord } from '../state/site-document.ts';
-
-export const COLUMNS = [
-  'code',
-  'kind',
-  'name',
-  'size',
-  'unit',
-  'price',
-  'sold length',
-  'use',
-  'volume',
-  'rating',
-  'open area',
-  'holds',
-  'fits',
-  'made of',
-  'one piece',
-  'note',
-] as const;
-export type Column = (typeof COLUMNS)[number];
 
 /** The cells of a row, as written. */
 export type RowDocument = PlainRecord;
@@ -44,8 +30,10 @@ export function currencyIn({ currency }: SiteDocument): string {
 
 /** The whole list as CSV, faults and all. */
 export function priceCsv(document: SiteDocument): string {
-  const head = COLUMNS.map((name) => (name === 'price' ? `price (${currencyIn(document)})` : name));
-  const lines = rowsIn(document).map((row) => COLUMNS.map((name) => textOf(row[name])));
+  const head = PRICE_COLUMNS.map((name) =>
+    name === 'price' ? `price (${currencyIn(document)})` : name,
+  );
+  const lines = rowsIn(document).map((row) => PRICE_COLUMNS.map((name) => textOf(row[name])));
   return `${[head, ...lines].map((cells) => cells.map(safeCell).join(',')).join('\r\n')}\r\n`;
 }
 
@@ -98,7 +86,7 @@ function cellsOf(row: PriceRow, currency: string): RowDocument {
     : row.price === undefined
       ? undefined
       : moneyDigits(row.price, currency);
-  const cells: Record<Column, string | undefined> = {
+  const cells: Record<PriceColumn, string | undefined> = {
     code: row.code,
     kind: KIND_WORDS[row.kind],
     name: row.name,

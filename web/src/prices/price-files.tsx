@@ -5,6 +5,7 @@ import { useRef, useState } from 'react';
 import { offerFile } from '../answer/site-files.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
+import { FileChooser } from '../fields/file-chooser.tsx';
 import { putDocument } from '../state/place.ts';
 import { priceCsv, priceDocument, rowsIn } from './price-document.ts';
 
@@ -86,16 +87,11 @@ export function PriceFiles({
         >
           Save as CSV
         </button>
-        <input
-          ref={chooser}
-          type="file"
-          hidden
-          aria-label="Price list file"
+        <FileChooser
+          chooser={chooser}
+          label="Price list file"
           accept=".csv,.tsv,.txt,text/csv,text/*"
-          onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            event.target.value = '';
-            if (file === undefined) return;
+          take={(file) => {
             open(file).catch((error: unknown) => {
               const why = error instanceof Error ? error.message : String(error);
               setSaid({ kind: 'done', words: `That did not work: ${why}. Nothing was changed.` });

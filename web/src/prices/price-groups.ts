@@ -1,10 +1,11 @@
 /** The rows of a price list by what they are, with the cells that each kind asks for. */
+import type { PriceColumn } from '@fallwright/records';
 import { KIND_WORDS } from '@fallwright/records';
 import { textOf } from '../state/entry.ts';
-import type { Column, RowDocument } from './price-document.ts';
+import type { RowDocument } from './price-document.ts';
 
 export interface GroupColumn {
-  readonly column: Column;
+  readonly column: PriceColumn;
   readonly label: string;
   readonly placeholder?: string;
   /** What may stand there, where it is one of a few words. */

@@ -4,6 +4,7 @@ import { useRef, useState } from 'react';
 import { rangeDocumentOf } from '../answer/document-of.ts';
 import { offerFile } from '../answer/site-files.ts';
 import { useNotebook } from '../app/notebook.ts';
+import { FileChooser, RECORD_FILES } from '../fields/file-chooser.tsx';
 import { putDocument } from '../state/place.ts';
 
 interface Said {
@@ -74,17 +75,11 @@ export function RangeFiles({
         <button type="button" className="button" onClick={() => guarded(save())}>
           Save as a file
         </button>
-        <input
-          ref={chooser}
-          type="file"
-          hidden
-          aria-label="Range file"
-          accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
-          onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            event.target.value = '';
-            if (file !== undefined) guarded(open(file));
-          }}
+        <FileChooser
+          chooser={chooser}
+          label="Range file"
+          accept={RECORD_FILES}
+          take={(file) => guarded(open(file))}
         />
       </div>
       <div className="file-news" role="status">

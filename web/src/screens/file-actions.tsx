@@ -4,8 +4,9 @@ import { useLocation } from 'wouter';
 import type { SiteProblem } from '../answer/site-answer.ts';
 import { useNotebook } from '../app/notebook.ts';
 import { useStore } from '../app/use-store.ts';
-import { redo, undo } from '../state/place.ts';
+import { FileChooser, RECORD_FILES } from '../fields/file-chooser.tsx';
 import { EmptyPlaceButton } from './empty-place-button.tsx';
+import { UndoButtons } from './undo-buttons.tsx';
 
 type Said =
   | { readonly kind: 'nothing' }
@@ -17,8 +18,6 @@ export function FileActions() {
   const [, goTo] = useLocation();
   const [said, setSaid] = useState<Said>({ kind: 'nothing' });
   const chooser = useRef<HTMLInputElement>(null);
-  const canUndo = useStore(place, (state) => state.past.length > 0);
-  const canRedo = useStore(place, (state) => state.future.length > 0);
   const isDemo = useStore(place, (state) => state.isDemo);
 
   const open = async (file: File): Promise<void> => {
@@ -71,33 +70,12 @@ export function FileActions() {
             Copy<span className="longer"> its text</span>
           </span>
         </button>
-        <button
-          type="button"
-          className="button plain"
-          disabled={!canUndo}
-          onClick={() => place.update(undo)}
-        >
-          Undo
-        </button>
-        <button
-          type="button"
-          className="button plain"
-          disabled={!canRedo}
-          onClick={() => place.update(redo)}
-        >
-          Redo
-        </button>
-        <input
-          ref={chooser}
-          type="file"
-          hidden
-          aria-label="Site file"
-          accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
-          onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            event.target.value = '';
-            if (file !== undefined) guarded(open(file));
-          }}
+        <UndoButtons />
+        <FileChooser
+          chooser={chooser}
+          label="Site file"
+          accept={RECORD_FILES}
+          take={(file) => guarded(open(file))}
         />
       </div>
       <div className="file-news" role="status">

@@ -6,22 +6,10 @@ import { Firm } from '../fields/origin-choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
 import { RangeChoice } from '../range/range-choice.tsx';
+import { SIZES } from '../range/sizes.ts';
 import { textOf } from '../state/entry.ts';
 import { otherRamParts, ramPart, withRamPart, withTypicalRam } from '../state/ram-entry.ts';
 import { RamParts } from './ram-parts.tsx';
-
-/** Nominal sizes with the inch sizes people call them by. Source: ISO 6708 and ASME B36.10M pair them so (memory). */
-const SIZE_OPTIONS = [
-  { value: 'DN15', label: 'DN15, 1/2 in' },
-  { value: 'DN20', label: 'DN20, 3/4 in' },
-  { value: 'DN25', label: 'DN25, 1 in' },
-  { value: 'DN32', label: 'DN32, 1 1/4 in' },
-  { value: 'DN40', label: 'DN40, 1 1/2 in' },
-  { value: 'DN50', label: 'DN50, 2 in' },
-  { value: 'DN65', label: 'DN65, 2 1/2 in' },
-  { value: 'DN80', label: 'DN80, 3 in' },
-  { value: 'DN100', label: 'DN100, 4 in' },
-];
 
 /** It reads the range, which a place without a ram of it need not fetch. */
 const RangeRam = lazy(() =>
@@ -60,7 +48,7 @@ export function RamFields({
         called="the ram"
         none={isOwn ? 'a ram of its own' : whenNone}
         isOptional={false}
-        options={SIZE_OPTIONS}
+        options={SIZES}
         read={(document) => ramPart(document, ['typical'])}
         write={withTypicalRam}
         reading={

@@ -1,16 +1,12 @@
 /** The questions, in the order in which water meets the parts: source, drive line, ram, delivery line, tank. */
 import { useState } from 'react';
 import { useNotebook } from '../app/notebook.ts';
-import { useStore } from '../app/use-store.ts';
 import { HeightField, HeightMeasuring } from '../fields/height-field.tsx';
-import { PipeCard } from '../fields/pipe-card.tsx';
+import { LinePipes } from '../fields/line-pipes.tsx';
 import { NeedFields } from '../need/need-fields.tsx';
 import { hasWaitingText, NeedPanel } from '../need/need-panel.tsx';
 import type { PointPlace } from '../profile/line-points.ts';
 import { ProfileTable } from '../profile/profile-table.tsx';
-import type { LineName } from '../state/lines.ts';
-import { pipesOf, withPipeAdded } from '../state/lines.ts';
-import { putDocument } from '../state/place.ts';
 import { RamFields } from './ram-fields.tsx';
 import { SourceFields } from './source-fields.tsx';
 
@@ -36,7 +32,7 @@ export function Thread({
             label="Fall"
             whenEmpty="from the water to the ram’s waste valve"
           />
-          <LinePipes line="drive" />
+          <LinePipes line="drive" called="the drive line" add="Add another pipe below it" />
           <HeightMeasuring height="fall" />
           <ProfileTable line="drive" asked={asked} />
         </ThreadPart>
@@ -50,7 +46,7 @@ export function Thread({
             example={{ metric: '12 m', us: '40 ft' }}
             whenEmpty="from the ram’s waste valve to the tank"
           />
-          <LinePipes line="delivery" />
+          <LinePipes line="delivery" called="the delivery line" add="Add another pipe below it" />
           <HeightMeasuring height="lift" />
           <ProfileTable line="delivery" asked={asked} />
         </ThreadPart>
@@ -95,35 +91,5 @@ function ThreadPart({
       <h2 id={`${id}-title`}>{title}</h2>
       <div className="fields">{children}</div>
     </section>
-  );
-}
-
-function LinePipes({ line }: { readonly line: LineName }) {
-  const { place } = useNotebook();
-  const count = useStore(place, (state) => pipesOf(state.document, line).length);
-  const called = line === 'drive' ? 'the drive line' : 'the delivery line';
-  return (
-    <>
-      {Array.from({ length: count }, (_, index) => (
-        // A pipe is known by its place in the line: that is what its path in the file says too.
-        // biome-ignore lint/suspicious/noArrayIndexKey: the place in the line is the identity
-        <PipeCard key={index} line={line} index={index} count={count} />
-      ))}
-      <button
-        type="button"
-        className="button plain"
-        onClick={() =>
-          place.update((state) =>
-            putDocument(state, {
-              path: [line],
-              called,
-              document: withPipeAdded(state.document, line),
-            }),
-          )
-        }
-      >
-        Add another pipe below it
-      </button>
-    </>
   );
 }

@@ -10,7 +10,6 @@ import { Hatches } from '../drawing/hatches.tsx';
 import { ConflictPanel } from '../screens/conflict-panel.tsx';
 import { NotebookHead } from '../screens/notebook-head.tsx';
 import { useUndoKeys } from '../screens/use-undo-keys.ts';
-import { redo, undo } from '../state/place.ts';
 import type { SharedKind } from '../state/record-kind.ts';
 import type { SiteDocument } from '../state/site-document.ts';
 import { createStore } from '../state/store.ts';
@@ -124,32 +123,6 @@ function NoneYet({
         {begin}
       </button>
     </div>
-  );
-}
-
-export function UndoButtons() {
-  const { place } = useNotebook();
-  const canUndo = useStore(place, (state) => state.past.length > 0);
-  const canRedo = useStore(place, (state) => state.future.length > 0);
-  return (
-    <>
-      <button
-        type="button"
-        className="button plain"
-        disabled={!canUndo}
-        onClick={() => place.update(undo)}
-      >
-        Undo
-      </button>
-      <button
-        type="button"
-        className="button plain"
-        disabled={!canRedo}
-        onClick={() => place.update(redo)}
-      >
-        Redo
-      </button>
-    </>
   );
 }
 

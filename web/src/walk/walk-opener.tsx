@@ -1,5 +1,6 @@
 /** From a button or a dropped file to the leaf on which a survey is put into a line. */
 import { lazy, Suspense, useRef, useState } from 'react';
+import { FileChooser } from '../fields/file-chooser.tsx';
 import type { LineName } from '../state/lines.ts';
 
 /** The leaf and the readers behind it come with the first file. */
@@ -26,17 +27,11 @@ export function WalkOpener({
       <button type="button" className="button plain" onClick={choose}>
         Take it from a GPX or CSV file
       </button>
-      <input
-        ref={chooser}
-        type="file"
-        hidden
+      <FileChooser
+        chooser={chooser}
+        label={`Survey of the ${line} line`}
         accept={WALK_FILES}
-        aria-label={`Survey of the ${line} line`}
-        onChange={(event) => {
-          const [chosen] = event.target.files ?? [];
-          event.target.value = '';
-          if (chosen !== undefined) setFile(chosen);
-        }}
+        take={setFile}
       />
       <p className="note" role="status">
         {done}

@@ -3,6 +3,7 @@ import { useRef } from 'react';
 import { useLocation } from 'wouter';
 import { offerFile } from '../answer/site-files.ts';
 import { useNotebook } from '../app/notebook.ts';
+import { FileChooser, RECORD_FILES } from '../fields/file-chooser.tsx';
 import type { SharedKind } from '../state/record-kind.ts';
 import type { Brought } from '../state/workshop.ts';
 import type { Acts } from './workshop-acts.tsx';
@@ -62,17 +63,11 @@ export function WorkshopFiles({ acts }: { readonly acts: Acts }) {
       <button type="button" className="button plain" onClick={() => guarded(save())}>
         Save the whole workshop
       </button>
-      <input
-        ref={chooser}
-        type="file"
-        hidden
-        aria-label="Site or workshop file"
-        accept=".yaml,.yml,.json,.txt,text/*,application/json,application/yaml"
-        onChange={(event) => {
-          const [file] = event.target.files ?? [];
-          event.target.value = '';
-          if (file !== undefined) guarded(open(file));
-        }}
+      <FileChooser
+        chooser={chooser}
+        label="Site or workshop file"
+        accept={RECORD_FILES}
+        take={(file) => guarded(open(file))}
       />
     </>
   );

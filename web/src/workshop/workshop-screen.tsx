@@ -9,6 +9,7 @@ import { WorkshopTabs } from '../shared/workshop-tabs.tsx';
 import type { SiteRecord } from '../state/site-record.ts';
 import type { WorkshopState } from '../state/workshop.ts';
 import { listed, nameOf } from '../state/workshop.ts';
+import { DeletedRecords } from './deleted-records.tsx';
 import { DEMO_PLACES } from './demo.ts';
 import { PlaceRow } from './place-row.tsx';
 import { boxFor, outlineOf } from './thumbnails.ts';
@@ -145,7 +146,12 @@ function Places({
             </button>
           </div>
         ))}
-      <Deleted sites={sites} acts={acts} />
+      <DeletedRecords
+        deleted={sites.filter(({ deletedAt }) => deletedAt !== undefined)}
+        what="place"
+        titleOf={(site) => nameOf(site) || 'A place without a name'}
+        acts={acts}
+      />
     </>
   );
 }
@@ -157,50 +163,4 @@ function demoShared(state: WorkshopState): string {
   return [...Object.values(state.shared), ...tests]
     .flatMap((record) => (record?.isDemo === true ? [record.id] : []))
     .join(' ');
-}
-
-function Deleted({
-  sites,
-  acts,
-}: {
-  readonly sites: readonly SiteRecord[];
-  readonly acts: ReturnType<typeof useAct>;
-}) {
-  const { workshop } = useNotebook();
-  const deleted = sites
-    .filter(({ deletedAt }) => deletedAt !== undefined)
-    .sort((a, b) => (b.deletedAt ?? 0) - (a.deletedAt ?? 0));
-  if (deleted.length === 0) return null;
-  const ids = deleted.map(({ id }) => id);
-  return (
-    <details className="deleted">
-      <summary>Deleted places ({deleted.length})</summary>
-      <ul>
-        {deleted.map((site) => (
-          <li key={site.id} className="row">
-            <span>{nameOf(site) || 'A place without a name'}</span>
-            <button
-              type="button"
-              className="button plain"
-              onClick={() =>
-                acts.act(workshop.bringBack([site.id]), `${nameOf(site) || 'It'} is back.`)
-              }
-            >
-              Bring back<span className="for-ears"> {nameOf(site)}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
-      <button
-        type="button"
-        className="button"
-        onClick={() => {
-          const question = `Delete ${ids.length === 1 ? 'this place' : `these ${ids.length} places`} for good, with all history? This cannot be undone.`;
-          if (window.confirm(question)) acts.act(workshop.removeForGood(ids), 'Deleted for good.');
-        }}
-      >
-        Delete these for good
-      </button>
-    </details>
-  );
 }
