@@ -83,6 +83,7 @@ describe('what people write', () => {
 
 const FAULTS: readonly (readonly [string, Purpose, string, string])[] = [
   ['12', 'height', 'noUnit', '12 what? Write the unit: 12 m, 1.2 bar or 39 ft.'],
+  ['90', 'beats', 'noUnit', '90 what? Write the unit: 90 a minute.'],
   ['14', 'sourceFlow', 'noUnit', '14 what? Write the unit: 14 L/min or 3.7 gpm.'],
   [
     '12 L/min',

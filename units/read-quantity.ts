@@ -174,7 +174,8 @@ function asRange(lowText: string, highText: string): ((unit: string) => string) 
 
 /** What to say of a number without a unit: the same number with each unit that it may have meant. */
 export function bareNumberMessage(written: string, amount: number, row: PurposeRow): string {
-  const [first = '', ...others] = row.offered;
+  // Some have one unit for metric and US readers alike.
+  const [first = '', ...others] = new Set(row.offered);
   const value = inSi(amount, first, row);
   const same = others.map((word) => `${plainFigures(fromSi(value, word, row), 2)} ${word}`);
   const choices = [`${written} ${first}`, ...same];

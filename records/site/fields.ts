@@ -42,10 +42,16 @@ export function addProblem(
 
 /** A quantity as text, or as `{ value, origin }`. */
 export function quantity(purpose: Purpose, about: About) {
+  const row = purposeRow(purpose);
   const string = z.string({ error: ({ input }) => notAQuantity(input, purpose, about) });
+  // YAML makes a number of 0.6; where a bare number is allowed it says as much as the text.
+  const scalar: z.ZodMiniType<string | number> = row.isBareAllowed
+    ? z.union([string, z.number()])
+    : string;
   const text = z.pipe(
-    string,
-    z.transform((written, payload): Given => {
+    scalar,
+    z.transform((given, payload): Given => {
+      const written = String(given);
       const read = readQuantity(written, purpose, about.called);
       if (read.ok) return { ...read.value, origin: 'stated' };
       for (const problem of read.problems) {
@@ -61,7 +67,6 @@ export function quantity(purpose: Purpose, about: About) {
     }),
     z.transform(({ value, origin }): Given => ({ ...value, origin })),
   );
-  const row = purposeRow(purpose);
   return z
     .union([text, map], { error: ({ input }) => notAQuantity(input, purpose, about) })
     .register(z.globalRegistry, {

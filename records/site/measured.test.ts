@@ -314,3 +314,15 @@ test('a height that is written beside its readings is used, and told when they d
   const again = readSite(writeSite(far.site));
   expect(again.ok && again.site.fall).toEqual(far.site.fall);
 });
+
+test('a share and a class may stand as bare numbers, which YAML hands over as such, and come back as written', () => {
+  const { site } = siteOf(FLOW, 'source: { flow: 14 L/min, share: 0.6 }');
+  expect(site.source).toMatchObject({ share: { value: 0.6, text: '0.6' } });
+  const measured = siteOf(LIFT, 'lift: { gauge: 1.2 bar, range: 4 bar, class: 1.6 } ');
+  expect(measured.site.lift).toMatchObject({ readings: { class: { value: 0.016 } } });
+  for (const one of [site, measured.site]) expect(readSite(writeSite(one)).ok).toBe(true);
+  const over = read(FLOW, 'source: { flow: 14 L/min, share: 60 }');
+  expect(over.ok ? [] : over.problems).toMatchObject([
+    { kind: 'outOfRange', field: 'source.share' },
+  ]);
+});
