@@ -60,8 +60,7 @@ export function TestFiles({
 
 /** The test as a file; one that is not whole is told why. */
 export async function saveTest(document: SiteDocument): Promise<readonly string[]> {
-  const { testFromData } = await import('@fallwright/records');
-  const { writeTest } = await import('./test-text.ts');
+  const { testFromData, writeTest } = await import('./test-text.ts');
   const read = testFromData(document);
   if (!read.ok) return read.problems.map(({ message }) => message);
   const name = titleOfTest(document)
