@@ -438,7 +438,8 @@ function described(search: Search, found: Found): FitDone {
 
 /**
  * How much wider the limits are made than a linear model would have them. Measured: on 16 made data sets (DN20 on steel, three lifts, truths
- * drawn as they usually lie) the plain 90 % limits covered 86 % of 50 fitted values, as the search ends within the ripple and not at its middle.
+ * drawn as they usually lie) the plain 90 % limits covered 86 % of 50 fitted values, as the search ends within the ripple and not at its middle. So widened, they cover
+ * between 85 and 95 % over 200 sets, of which 184 had no part in choosing the figure (fit-ram.test.ts, the long run).
  */
 const WIDENED: Ratio = 1.2;
 
